@@ -1,0 +1,159 @@
+package lualib
+
+import (
+	"fmt"
+
+	"weirbook/lualib/salinity"
+	"weirbook/lualib/stocking"
+	"weirbook/notebook/diag"
+	"weirbook/notebook/plan"
+	"weirbook/notebook/quantity"
+)
+
+func salinityArg(name, doc string, need bool) Arg {
+	return Arg{Name: name, Kind: ArgQuantity, Unit: "ppt", Need: need, Low: salinity.MinPSU, Top: salinity.MaxPSU, Doc: doc}
+}
+
+func temperatureArg(need bool, otherwise string) Arg {
+	return Arg{Name: "temperature", Kind: ArgQuantity, Unit: "degC", Need: need, Low: salinity.MinC, Top: salinity.MaxC, Default: otherwise, Doc: "of the water"}
+}
+
+func waterFunctions() []*Function {
+	return []*Function{
+		{
+			Module: "salinity", Name: "density", Brief: "the density of fresh, brackish or sea water",
+			Args:   []Arg{salinityArg("salinity", "practical salinity, read as g/kg", true), temperatureArg(true, "")},
+			Result: "kg/m3", Range: "0 to 42 ppt, -2 to 40 degC, at one atmosphere", Accuracy: "0.01 kg/m3 against TEOS-10; artificial mixes differ more",
+			Source:  "EOS-80: Millero & Poisson 1981; UNESCO Technical Papers in Marine Science 44 (1983), equations 13 and 14; ITS-90 turned into IPTS-68",
+			Example: `salinity.density{salinity = "15 ppt", temperature = "25 degC"}`,
+			run: func(c *callArgs) (any, error) {
+				rho, err := salinity.DensityKgPerM3(c.in("salinity", "ppt"), c.in("temperature", "degC"))
+				return quantity.Must(rho, "kg/m3"), err
+			},
+		},
+		{
+			Module: "salinity", Name: "salt", Brief: "the salt that brings water from one salinity to another",
+			Args: []Arg{
+				{Name: "water", Kind: ArgQuantity, Unit: "L", Need: true, Top: 1e7, Above: true, Doc: "net volume that is in the tank now"},
+				{Name: "from", Kind: ArgQuantity, Unit: "ppt", Low: salinity.MinPSU, Top: salinity.MaxPSU, Default: "0 ppt", Doc: "salinity now"},
+				salinityArg("to", "salinity wanted", true), temperatureArg(true, ""),
+			},
+			Fields: []Field{{"mass", "kg", "dry salt to weigh: g per kg of solution, not the shortcut of g/L"}, {"final_volume", "L", "water with the salt dissolved in it"}},
+			Range:  "0 to 42 ppt, -2 to 40 degC; to not below from", Accuracy: "0.1 % for dry salt; practical salinity is taken as g/kg (a mix of sea salt judged by conductivity takes 0.5 % more)",
+			Source: "mass balance m (S2 - S1)/(1000 - S2) with EOS-80 densities", Caution: "raise salinity slowly: fish and filter bacteria bear a change of about 1 ppt a day (common practice, no source)",
+			Example: `salinity.salt{water = "240 L", to = "3 ppt", temperature = "24 degC"}`,
+			run:     runSalt,
+		},
+		fishFunction(),
+	}
+}
+
+func runSalt(c *callArgs) (any, error) {
+	from := c.or("from", quantity.Must(0, "ppt"))
+	dose, err := salinity.SaltMass(c.q("water").SI(), from.MustIn("ppt"), c.in("to", "ppt"), c.in("temperature", "degC"))
+	if err != nil {
+		return nil, err
+	}
+	return new(result).set("mass", in(dose.SaltKg, "kg", massUnitFor(dose.SaltKg))).set("final_volume", in(dose.AfterM3, "m3", c.q("water").Unit().Symbol())), nil
+}
+
+// massUnitFor shows small masses in grams.
+func massUnitFor(kg float64) string {
+	if kg < 1 {
+		return "g"
+	}
+	return "kg"
+}
+
+func fishFunction() *Function {
+	return &Function{
+		Module: "stocking", Name: "fish", Brief: "records a group of fish of one species in a tank",
+		Args: []Arg{
+			{Name: "tank", Kind: ArgLink, Of: "tank", Need: true, Doc: "the tank they live in"},
+			{Name: "species", Kind: ArgText, Need: true, Doc: "scientific or common name of the species table"},
+			{Name: "count", Kind: ArgCount, Need: true, Doc: "how many"},
+			{Name: "length", Kind: ArgQuantity, Unit: "cm", Top: 300, Above: true, Default: "the adult length of the species table", Doc: "total length of one"},
+			{Name: "temperature", Kind: ArgQuantity, Unit: "degC", Low: 0, Top: 36, Default: "the tank's when it is given as a record, else 25 degC", Doc: "of the water"},
+		},
+		Fields: []Field{
+			{"tank", "", "name of the tank"}, {"species", "", "scientific name"}, {"common", "", "common name"}, {"count", "", "how many"}, {"length", "cm", "of one"}, {"mass", "g", "of one"},
+			{"factor", "", "uncertainty of the mass: one standard deviation is mass/factor to mass*factor"}, {"oxygen", "g/d", "of the group, daily mean"}, {"oxygen_peak", "mg/h", "of the group, after a meal"},
+			{"feed_low", "g/d", "dry feed of the group"}, {"feed_high", "g/d", "dry feed of the group"},
+		},
+		Makes: []plan.Kind{plan.KindFish}, Checks: "the tank is recorded",
+		Range: "length to 300 cm; oxygen 0 to 36 degC; no invertebrates", Accuracy: "mass by a factor of about 2, oxygen of a single fish by a factor of 3, feed as a range",
+		Source:  "length-weight by body form (Froese and others 2014, priors; authors from memory); Clarke & Johnston 1999 for oxygen, times 1.5 for the day and 2.5 after a meal (common practice); dry feed: common practice, no source",
+		Caution: "an estimate for planning; watch the animals and ask a vet where they ail",
+		Example: `stocking.fish{tank = north, species = "Danio rerio", count = 12}`, Extra: true,
+		run: runFish,
+	}
+}
+
+func runFish(c *callArgs) (any, error) {
+	species, err := stocking.Lookup(c.text("species"))
+	if err != nil {
+		if unknown, ok := err.(*stocking.LookupError); ok {
+			return nil, wrong("species", unknownSpecies(unknown), didYouMean(unknown.Name, stocking.Names()))
+		}
+		return nil, err
+	}
+	f := &plan.Fish{Tank: c.text("tank"), Species: species.ScientificName, Common: species.CommonName, Count: c.count("count", 0), Length: c.or("length", quantity.Must(species.TypicalLengthCm, "cm"))}
+	if f.Count == 0 {
+		return nil, wrong("count", "got 0, want at least 1", "")
+	}
+	if err := fishNeeds(f, species, c.waterTemperature()); err != nil {
+		return nil, err
+	}
+	out := new(result).set("tank", f.Tank).set("species", f.Species).set("common", f.Common).set("count", f.Count).set("length", f.Length).
+		set("mass", f.Mass).set("factor", f.MassFactor).set("oxygen", f.Oxygen).set("oxygen_peak", f.OxygenPeak).set("feed_low", f.FeedLow).set("feed_high", f.FeedHigh)
+	return out, c.record(f)
+}
+
+func unknownSpecies(e *stocking.LookupError) string {
+	text := e.Error()
+	const subject = "species: "
+	if len(text) > len(subject) && text[:len(subject)] == subject {
+		return text[len(subject):]
+	}
+	return text
+}
+
+// waterTemperature is the argument, the tank's, or the default.
+func (c *callArgs) waterTemperature() float64 {
+	if c.has("temperature") {
+		return c.in("temperature", "degC")
+	}
+	if c.linked != nil {
+		if q, ok := asQuantity(c.linked.RawGetString("temperature")); ok {
+			if v, err := q.In("degC"); err == nil {
+				return v
+			}
+		}
+	}
+	return defaultTempDegC
+}
+
+// fishNeeds works out mass, oxygen and feed of a group.
+func fishNeeds(f *plan.Fish, species stocking.Species, temperatureC float64) error {
+	mass, err := stocking.BodyMass(species.Form, f.Length.MustIn("cm"))
+	if err != nil {
+		return err
+	}
+	oxygen, err := stocking.PlanOxygen(mass.G, temperatureC)
+	if err != nil {
+		return err
+	}
+	habit, err := stocking.HabitOf(species)
+	if err != nil {
+		return err
+	}
+	ration, err := stocking.DailyFeed(habit, mass.G, temperatureC)
+	if err != nil {
+		return &diag.Fault{Message: err.Error(), Hint: fmt.Sprintf("is %g degC right for %s?", temperatureC, species.CommonName)}
+	}
+	n := float64(f.Count)
+	f.Mass, f.MassFactor = quantity.Must(mass.G, "g"), mass.Factor
+	f.Oxygen, f.OxygenPeak = quantity.Must(oxygen.DailyMeanMgPerH*n*24/1000, "g/d"), quantity.Must(oxygen.PeakMgPerH*n, "mg/h")
+	f.FeedLow, f.FeedHigh = quantity.Must(ration.LowGPerDay*n, "g/d"), quantity.Must(ration.HighGPerDay*n, "g/d")
+	return nil
+}

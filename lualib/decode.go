@@ -1,0 +1,546 @@
+package lualib
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	lua "github.com/yuin/gopher-lua"
+
+	"weirbook/notebook/diag"
+	"weirbook/notebook/plan"
+	"weirbook/notebook/quantity"
+)
+
+// callArgs are the decoded arguments of one call of a library function.
+type callArgs struct {
+	session *session
+	fn      *Function
+	values  map[string]any
+	place   plan.Place // of the call in the code, or of the row it was given
+	row     *rowOf
+	note    string
+	linked  *lua.LTable // the record that a link was given as
+}
+
+// bound makes the native function of a library function: it decodes the
+// arguments, calls the Go side and hands back the result.
+func (s *session) bound(f *Function) lua.LGFunction {
+	if raw := rawFunctions[f.FullName()]; raw != nil {
+		return func(L *lua.LState) int { return raw(s, L) }
+	}
+	return func(L *lua.LState) int {
+		c, fault := s.decode(L, f)
+		if fault != nil {
+			return s.raiseAt(L, fault.fault, fault.place)
+		}
+		result, err := f.run(c)
+		if err != nil {
+			return s.raiseAt(L, c.subject(err), c.placeOf(err))
+		}
+		L.Push(s.push(f, result))
+		return 1
+	}
+}
+
+// subject puts the function's name before an error of the Go side, whose text
+// may begin with the argument.
+func (c *callArgs) subject(err error) *diag.Fault {
+	f := diag.AsFault(withUnitHint(err))
+	fault := *f
+	if fault.Subject == "" {
+		fault.Subject = c.fn.FullName()
+	} else if !strings.HasPrefix(fault.Subject, c.fn.FullName()) {
+		fault.Subject = c.fn.FullName() + ": " + fault.Subject
+	}
+	return &fault
+}
+
+// placeOf puts an error about one argument at the table cell it came from.
+func (c *callArgs) placeOf(err error) plan.Place {
+	var about *argError
+	if a, ok := err.(*argError); ok {
+		about = a
+	}
+	if about != nil && c.row != nil {
+		return plan.Place{Line: -1, Table: c.row.heading, Row: c.row.row, Column: about.name}
+	}
+	return c.place
+}
+
+// argError is an error about one argument.
+type argError struct {
+	name string
+	*diag.Fault
+}
+
+// wrong makes an error about an argument.
+func wrong(name, message, hint string) error {
+	return &argError{name, &diag.Fault{Subject: name, Message: message, Hint: hint}}
+}
+
+// decode reads the arguments of a call.
+func (s *session) decode(L *lua.LState, f *Function) (*callArgs, *raised) {
+	c := &callArgs{session: s, fn: f, values: make(map[string]any, 8), place: s.placeOf(L, 1)}
+	s.current.atCell = s.cellPlace(L)
+	fail := func(name, message, hint string) (*callArgs, *raised) {
+		err := wrong(name, message, hint).(*argError)
+		if name == "" {
+			err.Subject = ""
+		}
+		return nil, &raised{fault: c.subject(err.Fault), place: c.placeOf(err)}
+	}
+	given, ok := L.Get(1).(*lua.LTable)
+	if ok {
+		if fz := s.frozen[given]; fz != nil && fz.of != "" {
+			ok = false
+		}
+	}
+	if !ok {
+		if L.GetTop() > 0 && L.Get(1) != lua.LNil {
+			a := f.placed(1)
+			if a == nil {
+				return fail("", fmt.Sprintf("got %s, want named arguments in braces", s.describe(L.Get(1))), fmt.Sprintf("write %s{%s = …}", f.FullName(), f.firstArg()))
+			}
+			if err := c.set(a, L.Get(1)); err != nil {
+				return nil, &raised{fault: c.subject(err), place: c.placeOf(err)}
+			}
+		}
+		return c.finish(L)
+	}
+	c.row = s.current.rows[given]
+	if c.row != nil {
+		c.place = plan.Place{Line: -1, Table: c.row.heading, Row: c.row.row}
+	}
+	for key, value := given.Next(lua.LNil); key != lua.LNil; key, value = given.Next(key) {
+		if err := c.entry(key, value); err != nil {
+			return nil, &raised{fault: c.subject(err), place: c.placeOf(err)}
+		}
+	}
+	return c.finish(L)
+}
+
+// entry reads one entry of the table of arguments.
+func (c *callArgs) entry(key, value lua.LValue) error {
+	if n, ok := key.(lua.LNumber); ok {
+		a := c.fn.placed(int(n))
+		if a == nil {
+			return wrong("", fmt.Sprintf("got %s without a name, want named arguments", c.session.describe(value)), fmt.Sprintf("write %s{%s = …}", c.fn.FullName(), c.fn.firstArg()))
+		}
+		return c.set(a, value)
+	}
+	name, ok := key.(lua.LString)
+	if !ok {
+		return wrong("", fmt.Sprintf("got %s as the name of an argument, want a name", c.session.describe(key)), "")
+	}
+	a := c.fn.named(string(name))
+	if a != nil {
+		return c.set(a, value)
+	}
+	if name == "note" {
+		text, err := c.session.text(value)
+		c.note = joinNotes(text, c.note)
+		return err
+	}
+	if c.row != nil {
+		if near := nearMiss(string(name), c.fn.argNames()); near != "" {
+			return wrong(string(name), fmt.Sprintf("got a column %q, which is no argument", string(name)), fmt.Sprintf("did you mean %q?", near))
+		}
+		text, _ := stringOf(value)
+		c.note = joinNotes(c.note, string(name)+": "+text)
+		return nil
+	}
+	hint := didYouMean(string(name), append(c.fn.argNames(), "note"))
+	if hint == "" {
+		hint = "it takes " + strings.Join(c.fn.argNames(), ", ")
+	}
+	return wrong(string(name), "got an argument that the function does not have", hint)
+}
+
+func joinNotes(a, b string) string {
+	if a == "" || b == "" {
+		return a + b
+	}
+	return a + "; " + b
+}
+
+// nearMiss is a stricter nearest name, for the columns of a table that may well
+// be remarks.
+func nearMiss(name string, candidates []string) string {
+	near := diag.Nearest(name, candidates)
+	if near == "" || !diag.Close(name, near) {
+		return ""
+	}
+	return near
+}
+
+// named finds an argument by its name or one of the columns that stand for it.
+func (f *Function) named(name string) *Arg {
+	for i := range f.Args {
+		if f.Args[i].Name == name || (f.Args[i].Column != "" && f.Args[i].Column == name) {
+			return &f.Args[i]
+		}
+	}
+	return nil
+}
+
+func (f *Function) placed(n int) *Arg {
+	for i := range f.Args {
+		if f.Args[i].Place == n {
+			return &f.Args[i]
+		}
+	}
+	return nil
+}
+
+func (f *Function) firstArg() string {
+	if len(f.Args) == 0 {
+		return "…"
+	}
+	return f.Args[0].Name
+}
+
+// set reads one argument.
+func (c *callArgs) set(a *Arg, value lua.LValue) error {
+	if value == lua.LNil {
+		return nil
+	}
+	if _, twice := c.values[a.Name]; twice {
+		return wrong(a.Name, "got the argument twice, want it once", "")
+	}
+	v, err := c.value(a, value)
+	if err != nil {
+		f := diag.AsFault(withUnitHint(err))
+		return wrong(a.Name, f.Error(), f.Hint)
+	}
+	c.values[a.Name] = v
+	return nil
+}
+
+// finish checks that nothing is missing.
+func (c *callArgs) finish(*lua.LState) (*callArgs, *raised) {
+	for i := range c.fn.Args {
+		a := &c.fn.Args[i]
+		if _, ok := c.values[a.Name]; a.Need && !ok {
+			hint := fmt.Sprintf("add %s = %q", a.Name, a.exampleOf(""))
+			if a.Kind == ArgText || a.Kind == ArgLink {
+				hint = fmt.Sprintf("add %s = \"…\"", a.Name)
+			}
+			if a.Kind == ArgNumber || a.Kind == ArgCount || a.Kind == ArgBool || a.Kind == ArgAny {
+				hint = fmt.Sprintf("add %s = …", a.Name)
+			}
+			err := wrong(a.Name, "the argument is missing, want "+a.wantOf(), hint)
+			place := c.place
+			return nil, &raised{fault: c.subject(err), place: place}
+		}
+	}
+	return c, nil
+}
+
+// value turns a Lua value into what the argument takes.
+func (c *callArgs) value(a *Arg, v lua.LValue) (any, error) {
+	switch a.Kind {
+	case ArgQuantity, ArgMoney:
+		return c.session.quantityArg(a, v)
+	case ArgNumber:
+		return c.session.numberArg(a, v)
+	case ArgCount:
+		n, err := c.session.numberArg(a, v)
+		if err == nil && (n != math.Trunc(n) || n < 0 || n > 1e9) {
+			err = &diag.Fault{Message: fmt.Sprintf("got %s, want a whole number from 0", showShort(v))}
+		}
+		return int(n), err
+	case ArgText:
+		return c.session.text(v)
+	case ArgBool:
+		if b, ok := v.(lua.LBool); ok {
+			return bool(b), nil
+		}
+		if t, ok := v.(lua.LString); ok {
+			switch strings.ToLower(string(t)) {
+			case "yes", "true":
+				return true, nil
+			case "no", "false":
+				return false, nil
+			}
+		}
+		return nil, c.session.mismatch(a, v, "write true or false")
+	case ArgDate:
+		return c.session.dateArg(v)
+	case ArgLink:
+		if t, ok := v.(*lua.LTable); ok {
+			c.linked = t
+		}
+		return c.session.link(a, v)
+	case ArgList:
+		return c.session.listArg(a, v)
+	case ArgNames:
+		return c.session.names(v)
+	case ArgPoints:
+		return c.session.points(a, v)
+	}
+	return v, nil
+}
+
+func (s *session) mismatch(a *Arg, v lua.LValue, hint string) error {
+	return &diag.Fault{Message: fmt.Sprintf("got %s, want %s", s.describe(v), a.wantOf()), Hint: hint}
+}
+
+// quantityArg reads a quantity and checks its dimension and bounds.
+func (s *session) quantityArg(a *Arg, v lua.LValue) (quantity.Quantity, error) {
+	q, err := s.readQuantity(a, v)
+	if err != nil {
+		return q, err
+	}
+	if err := s.checkDimension(a, v, q); err != nil {
+		return q, err
+	}
+	return q, checkBounds(a, q)
+}
+
+func (s *session) readQuantity(a *Arg, v lua.LValue) (quantity.Quantity, error) {
+	switch x := v.(type) {
+	case lua.LNumber:
+		if a.Unit == "%" || (a.Kind == ArgQuantity && a.Unit == "") {
+			return quantity.Bare(float64(x)), nil
+		}
+		if a.Unit == "degC" || a.Unit == "ppt" {
+			return quantity.Quantity{}, &diag.Fault{Message: fmt.Sprintf("got %s without a unit, want %s", showShort(v), a.wantOf()), Hint: fmt.Sprintf("write %q", a.exampleOf(showShort(v)))}
+		}
+		return quantity.Quantity{}, &diag.Fault{Message: fmt.Sprintf("got %s without a unit, want %s", showShort(v), a.wantOf()), Hint: fmt.Sprintf("write %q", a.exampleOf(showShort(v)))}
+	case lua.LString:
+		q, err := quantity.Parse(string(x))
+		if err != nil && a.UnitOnly {
+			if one, err2 := quantity.New(1, strings.TrimSpace(string(x))); err2 == nil && one.Unit() != nil {
+				return one, nil
+			}
+		}
+		if _, plain := err.(*quantity.ParseError); plain {
+			return q, &diag.Fault{Message: fmt.Sprintf("got the text %q, want %s", string(x), a.wantOf()), Hint: fmt.Sprintf("write a number with its unit, as in %q", a.exampleOf(""))}
+		}
+		if err == nil && q.Unit() == nil && a.Unit != "%" && a.Unit != "" {
+			return q, &diag.Fault{Message: fmt.Sprintf("got %q without a unit, want %s", string(x), a.wantOf()), Hint: fmt.Sprintf("write %q", a.exampleOf(string(x)))}
+		}
+		return q, err
+	case *lua.LUserData:
+		if q, ok := x.Value.(quantity.Quantity); ok {
+			return q, nil
+		}
+	}
+	return quantity.Quantity{}, s.mismatch(a, v, fmt.Sprintf("write %q", a.exampleOf("")))
+}
+
+// checkDimension compares the dimension with what the argument takes.
+func (s *session) checkDimension(a *Arg, v lua.LValue, q quantity.Quantity) error {
+	if a.Kind == ArgMoney {
+		return checkMoney(a, q)
+	}
+	if a.Unit == "" {
+		return nil
+	}
+	want := quantity.Must(1, a.Unit)
+	if q.Dimension() == want.Dimension() && q.IsPoint() == want.IsPoint() {
+		return nil
+	}
+	if a.Also != "" && q.Unit() != nil && q.Dimension() == quantity.Must(1, a.Also).Dimension() {
+		return nil
+	}
+	f := &diag.Fault{Message: fmt.Sprintf("got %s, %s; want %s", q.Short(), kindWord(q), a.wantOf()), Hint: fmt.Sprintf("write it as in %q", a.exampleOf(""))}
+	if want.IsPoint() && q.Dimension() == want.Dimension() {
+		f.Hint = fmt.Sprintf("a difference is no temperature: write %q", a.exampleOf(fmt.Sprint(q.Value())))
+	}
+	return f
+}
+
+func kindWord(q quantity.Quantity) string {
+	if q.IsPoint() {
+		return "a temperature"
+	}
+	return q.Dimension().String()
+}
+
+// checkMoney takes an amount of one currency, or one per the argument's unit.
+func checkMoney(a *Arg, q quantity.Quantity) error {
+	want := q.Dimension()
+	if a.Unit != "" {
+		per, err := q.Mul(quantity.Must(1, a.Unit))
+		if err != nil {
+			return err
+		}
+		want = per.Dimension()
+	}
+	if want.IsMoney() {
+		return nil
+	}
+	return &diag.Fault{Message: fmt.Sprintf("got %s, %s; want %s", q.Short(), kindWord(q), a.wantOf()), Hint: fmt.Sprintf("write it as in %q", a.exampleOf(""))}
+}
+
+// checkBounds compares with the argument's range.
+func checkBounds(a *Arg, q quantity.Quantity) error {
+	if math.IsNaN(q.Value()) || math.IsInf(q.Value(), 0) {
+		return &diag.Fault{Message: fmt.Sprintf("got %s, want %s", q.Short(), a.wantOf())}
+	}
+	if a.Kind == ArgMoney {
+		if q.Value() < 0 {
+			return &diag.Fault{Message: fmt.Sprintf("got %s, want no negative amount", q.Short())}
+		}
+		return nil
+	}
+	if a.Low == 0 && a.Top == 0 && !a.Above {
+		return nil
+	}
+	n, err := q.In(a.Unit)
+	if err != nil {
+		if a.Also != "" {
+			return nil // its own function checks the second dimension
+		}
+		return err
+	}
+	if n < a.Low || (a.Above && n <= a.Low) {
+		word := "at least"
+		if a.Above {
+			word = "more than"
+		}
+		return &diag.Fault{Message: fmt.Sprintf("got %s, want %s %s", q.Short(), word, quantity.Must(a.Low, a.Unit).Short())}
+	}
+	if a.Top > a.Low && n > a.Top {
+		return &diag.Fault{Message: fmt.Sprintf("got %s, want at most %s", q.Short(), quantity.Must(a.Top, a.Unit).Short())}
+	}
+	return nil
+}
+
+func (s *session) numberArg(a *Arg, v lua.LValue) (float64, error) {
+	n, ok := numberOf(v)
+	if !ok || math.IsNaN(n) || math.IsInf(n, 0) {
+		return 0, s.mismatch(a, v, "write a bare number")
+	}
+	if (a.Low != 0 || a.Top != 0) && (n < a.Low || (a.Top > a.Low && n > a.Top)) {
+		return 0, &diag.Fault{Message: fmt.Sprintf("got %s, want %g to %g", showShort(v), a.Low, a.Top)}
+	}
+	return n, nil
+}
+
+// text reads a text: a value of a table cell gives what was typed.
+func (s *session) text(v lua.LValue) (string, error) {
+	switch x := v.(type) {
+	case lua.LString:
+		return string(x), nil
+	case lua.LNumber, *lua.LUserData:
+		text, _ := stringOf(v)
+		return text, nil
+	case lua.LBool:
+		return fmt.Sprint(bool(x)), nil
+	}
+	return "", &diag.Fault{Message: fmt.Sprintf("got %s, want a text", s.describe(v)), Hint: "write it between quotes"}
+}
+
+func (s *session) dateArg(v lua.LValue) (quantity.Date, error) {
+	if d, ok := contentOf(v).(quantity.Date); ok {
+		return d, nil
+	}
+	if t, ok := v.(lua.LString); ok {
+		return quantity.ParseDate(string(t))
+	}
+	return quantity.Date{}, &diag.Fault{Message: fmt.Sprintf("got %s, want a date", s.describe(v)), Hint: `write year-month-day, as in "2027-03-06"`}
+}
+
+// link reads the name of a record, or the record itself.
+func (s *session) link(a *Arg, v lua.LValue) (string, error) {
+	t, ok := v.(*lua.LTable)
+	if !ok {
+		return s.text(v)
+	}
+	if s.isResult(t, a.Of) {
+		if name, ok := t.RawGetString("name").(lua.LString); ok {
+			return string(name), nil
+		}
+	}
+	return "", s.mismatch(a, v, fmt.Sprintf("write %s = \"its name\", or the result of %s{…}", a.Name, a.Of))
+}
+
+func (s *session) isResult(t *lua.LTable, of string) bool {
+	f := s.frozen[t]
+	return f != nil && (f.of == of || strings.HasSuffix(f.of, "."+of))
+}
+
+// listArg reads a list of quantities: a Lua list, or a text with semicolons.
+func (s *session) listArg(a *Arg, v lua.LValue) ([]quantity.Quantity, error) {
+	var list []quantity.Quantity
+	for _, item := range s.items(v) {
+		q, err := s.quantityArg(a, item)
+		if err != nil {
+			return nil, err
+		}
+		list = append(list, q)
+	}
+	return list, nil
+}
+
+// items splits a list or a text with semicolons.
+func (s *session) items(v lua.LValue) []lua.LValue {
+	switch x := v.(type) {
+	case *lua.LTable:
+		var list []lua.LValue
+		for i := 1; i <= x.Len(); i++ {
+			list = append(list, x.RawGetInt(i))
+		}
+		return list
+	case lua.LString:
+		var list []lua.LValue
+		for _, part := range strings.Split(string(x), ";") {
+			if part = strings.TrimSpace(part); part != "" {
+				list = append(list, lua.LString(part))
+			}
+		}
+		return list
+	}
+	return []lua.LValue{v}
+}
+
+func (s *session) names(v lua.LValue) ([]string, error) {
+	if t, ok := v.(*lua.LTable); ok && s.frozen[t] != nil && s.frozen[t].of != "" {
+		name, err := s.link(&Arg{Name: "after", Kind: ArgLink, Of: s.frozen[t].of}, v)
+		return []string{name}, err
+	}
+	var names []string
+	for _, item := range s.items(v) {
+		if t, ok := item.(*lua.LTable); ok && s.frozen[t] != nil {
+			if name, ok := t.RawGetString("name").(lua.LString); ok {
+				names = append(names, string(name))
+				continue
+			}
+		}
+		text, err := s.text(item)
+		if err != nil {
+			return nil, err
+		}
+		names = append(names, text)
+	}
+	return names, nil
+}
+
+// points reads a list of {x, y}.
+func (s *session) points(a *Arg, v lua.LValue) ([][2]float64, error) {
+	t, ok := v.(*lua.LTable)
+	if !ok {
+		return nil, s.mismatch(a, v, `write points = {{"0 cm", "0 cm"}, {"120 cm", "0 cm"}, …}`)
+	}
+	length := &Arg{Name: a.Name, Kind: ArgQuantity, Unit: "m"}
+	var points [][2]float64
+	for i := 1; i <= t.Len(); i++ {
+		pair, ok := t.RawGetInt(i).(*lua.LTable)
+		if !ok || pair.Len() != 2 {
+			return nil, &diag.Fault{Message: fmt.Sprintf("got %s as point %d, want two lengths", s.describe(t.RawGetInt(i)), i), Hint: `write {"120 cm", "0 cm"}`}
+		}
+		var p [2]float64
+		for k := range p {
+			q, err := s.quantityArg(length, pair.RawGetInt(k+1))
+			if err != nil {
+				return nil, err
+			}
+			p[k] = q.SI()
+		}
+		points = append(points, p)
+	}
+	return points, nil
+}

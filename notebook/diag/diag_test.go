@@ -1,0 +1,59 @@
+package diag_test
+
+import (
+	"errors"
+	"fmt"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"weirbook/notebook/diag"
+)
+
+func TestProblemSpeaksTheOneGrammar(t *testing.T) {
+	p := diag.Problem{
+		Pos:     diag.Pos{File: "room.md", Line: 43, Column: 12},
+		Subject: "tank: height",
+		Message: "got 600 without a unit, want a length",
+		Hint:    `write "600 mm"`,
+		Source:  "t = tank{height = 600}",
+		Also:    []diag.Related{{Pos: diag.Pos{File: "room.md", Line: 4}, Text: "first here"}},
+	}
+	require.Equal(t, "room.md:43:12: tank: height: got 600 without a unit, want a length\n"+
+		"    t = tank{height = 600}\n"+
+		"               ^\n"+
+		"  room.md:4: first here\n"+
+		"  hint: write \"600 mm\"", p.Text())
+}
+
+func TestSortFollowsThePage(t *testing.T) {
+	problems := []diag.Problem{
+		{Pos: diag.Pos{File: "a.md", Line: 9}}, {Pos: diag.Pos{File: "a.md", Line: 2, Column: 5}}, {Pos: diag.Pos{File: "a.md", Line: 2, Column: 1}},
+	}
+	diag.Sort(problems)
+	require.Equal(t, []int{1, 5, 0}, []int{problems[0].Pos.Column, problems[1].Pos.Column, problems[2].Pos.Column})
+}
+
+func TestNearest(t *testing.T) {
+	names := []string{"temperature", "salinity", "height", "width", "fill", "gal", "gal_imp"}
+	for typed, want := range map[string]string{
+		"temprature": "temperature", "salinty": "salinity", "hieght": "height", "Width": "width", "galimp": "gal_imp",
+		"price": "", "zzzzzz": "", "fil": "fill",
+	} {
+		require.Equal(t, want, diag.Nearest(typed, names), typed)
+	}
+	require.Equal(t, `did you mean "fill"?`, diag.DidYouMean("fll", names))
+	require.Empty(t, diag.DidYouMean("voltage", names))
+}
+
+type advised struct{}
+
+func (advised) Error() string  { return "a comma" }
+func (advised) Advice() string { return "write 1.2" }
+
+func TestAsFaultKeepsTheHint(t *testing.T) {
+	require.Equal(t, &diag.Fault{Message: "wrapped: a comma", Hint: "write 1.2"}, diag.AsFault(fmt.Errorf("wrapped: %w", advised{})))
+	inner := &diag.Fault{Subject: "tank", Message: "no", Hint: "yes"}
+	require.Same(t, inner, diag.AsFault(fmt.Errorf("x: %w", inner)))
+	require.Equal(t, "plain", diag.AsFault(errors.New("plain")).Message)
+}

@@ -1,0 +1,95 @@
+package xlsx
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"strings"
+
+	"github.com/xuri/excelize/v2"
+
+	"weirbook/notebook/plan"
+)
+
+// Columns of Build, from 1.
+const (
+	buildNumber = iota + 1
+	buildStep
+	buildAfter
+	buildPeople
+	buildWork
+	buildWait
+	buildPhase
+	buildTank
+	buildRemark
+)
+
+// buildFirst is the row of the first step.
+const buildFirst = 6
+
+// build makes the sheet of the work.
+func (b *book) build() *sheet {
+	s := b.newSheet(buildSheet, []column{
+		{head: "No.", min: 7, max: 9, kind: numeric}, {head: "Step", min: 34, max: 50, kind: long}, {head: "After", min: 24, max: 40, kind: long},
+		{head: "People", min: 8, max: 9, kind: numeric}, {head: "Work of all together (h)", min: 12, max: 14, kind: numeric}, {head: "Waiting (d)", min: 10, max: 12, kind: numeric},
+		{head: "Phase", min: 12, max: 22, kind: long}, {head: "Tank", min: 12, max: 20, kind: long}, {head: "Remark", min: 28, max: 44, kind: long},
+	})
+	steps := slices.Clone(b.plan.Steps)
+	slices.SortStableFunc(steps, func(a, b *plan.Step) int { return cmp.Compare(a.Order, b.Order) })
+	last := max(buildFirst+len(steps)-1, buildFirst)
+	s.top("Build", "The steps of the work in an order in which they can be done: each stands below those it comes after. "+
+		"Waiting is time that passes without work, such as silicone that cures. Steps that do not wait for each other may run at the same time.")
+	if len(steps) == 0 {
+		s.across(prose, "The notebook has no steps of work.")
+	} else {
+		s.skip(1)
+	}
+	b.buildSums(s, steps, last)
+	s.listHead()
+	for i, step := range steps {
+		b.stepLine(s, i+1, step)
+	}
+	if len(steps) == 0 {
+		s.skip(1)
+	}
+	s.list(last)
+	return s
+}
+
+// buildSums adds the sums right above the columns that they sum.
+func (b *book) buildSums(s *sheet, steps []*plan.Step, last int) {
+	work, wait := 0.0, 0.0
+	for _, step := range steps {
+		if h, ok := in(step.Work.Q, "h"); ok && step.Work.Has {
+			work += h
+		}
+		if d, ok := in(step.Wait.Q, "d"); ok && step.Wait.Has {
+			wait += d
+		}
+	}
+	cells := make([]excelize.Cell, buildWait)
+	cells[buildStep-1] = s.look.words(label, "All steps added up")
+	cells[buildWork-1] = s.look.formula(strong, fmt.Sprintf("SUM(%s)", area(buildWork, buildFirst, last)), work, decimalsFormat(1))
+	cells[buildWait-1] = s.look.formula(strong, fmt.Sprintf("SUM(%s)", area(buildWait, buildFirst, last)), wait, decimalsFormat(1))
+	s.add(cells...)
+}
+
+// stepLine adds one step.
+func (b *book) stepLine(s *sheet, number int, step *plan.Step) {
+	l := s.look
+	people := l.words(body, "")
+	if step.People > 0 {
+		people = l.count(float64(step.People))
+	}
+	s.fit(l.count(float64(number)), s.words(buildStep-1, step.Name), s.words(buildAfter-1, strings.Join(step.After, "; ")), people,
+		l.optional(step.Work, "h", decimalsFormat(1)), l.optional(step.Wait, "d", decimalsFormat(1)),
+		s.words(buildPhase-1, step.Phase), s.words(buildTank-1, step.Tank), s.words(buildRemark-1, step.Note))
+}
+
+// optional is a cell with a quantity that may be absent.
+func (l *looks) optional(o plan.Optional, unit, format string) excelize.Cell {
+	if !o.Has {
+		return l.words(body, "")
+	}
+	return l.quantityIn(o.Q, unit, format)
+}

@@ -1,0 +1,182 @@
+package xlsx
+
+import (
+	"strings"
+
+	"github.com/xuri/excelize/v2"
+
+	"weirbook/notebook/quantity"
+)
+
+// look says how a cell is drawn, apart from its number format.
+type look int
+
+const (
+	body          look = iota // a cell of a list
+	wrapped                   // a cell of a list with longer text
+	strong                    // a sum
+	label                     // the words before a sum or a figure
+	caption                   // the same, close to what stands right of them
+	countLook                 // a count that stands at the left
+	title                     // the name of the sheet
+	section                   // a heading within a sheet
+	prose                     // sentences over several columns
+	heading                   // a column's header
+	numberHeading             // the header of a column of numbers
+	input                     // a cell that the reader may change
+	alarm                     // something that needs attention
+	link                      // a jump to another place of the workbook
+)
+
+// The colours: a grey green for structure, sand for input, and a muted traffic
+// light for the outcomes.
+const (
+	ink       = "22302E"
+	soft      = "566360"
+	line      = "C9D3D0"
+	band      = "DFE8E5"
+	sand      = "FFF4CC"
+	sandEdge  = "B08A1E"
+	passFill  = "DCEFE0"
+	careFill  = "FBE7BF"
+	failFill  = "F5CFC9"
+	alarmText = "8C2B1E"
+	linkText  = "1F5D7A"
+)
+
+type lookKey struct {
+	look   look
+	format string
+}
+
+// looks makes the styles of a workbook, each once. The first error stays.
+type looks struct {
+	file        *excelize.File
+	ids         map[lookKey]int
+	err         error
+	money       string // number format of the notebook's money
+	moneyDigits int
+	moneyTail   int // characters after the digits of money
+	currency    string
+	shown       []shown // by style
+}
+
+// shown is what a number format adds to a number.
+type shown struct{ tail, decimals int }
+
+func newLooks(file *excelize.File, currency string) *looks {
+	l := &looks{file: file, ids: map[lookKey]int{}, currency: currency, moneyDigits: 2}
+	if currency != "" {
+		l.moneyDigits = quantity.MinorDigits(currency)
+		l.moneyTail = 1 + len(currency)
+	}
+	l.money = moneyFormat(currency)
+	return l
+}
+
+// moneyFormat is the number format of an amount: grouped digits, as many
+// decimals as the currency has, and its code.
+func moneyFormat(currency string) string {
+	if currency == "" {
+		return decimalsFormat(2)
+	}
+	return decimalsFormat(quantity.MinorDigits(currency)) + ` "` + currency + `"`
+}
+
+// id gives the style of a look with a number format ("" for none).
+func (l *looks) id(k look, format string) int {
+	key := lookKey{k, format}
+	if id, ok := l.ids[key]; ok {
+		return id
+	}
+	style := lookStyle(k)
+	if format != "" {
+		if format != generalFormat {
+			style.CustomNumFmt = &format
+		}
+		if k == body || k == strong || k == input {
+			style.Alignment.Horizontal, style.Alignment.Indent = "right", 1
+		}
+	}
+	if format == "@" {
+		style.Alignment.Horizontal, style.Alignment.Indent = "left", 0
+	}
+	id, err := l.file.NewStyle(style)
+	if err != nil && l.err == nil {
+		l.err = err
+	}
+	l.ids[key] = id
+	for len(l.shown) <= id {
+		l.shown = append(l.shown, shown{})
+	}
+	l.shown[id] = shown{tail: strings.Count(format, `"`) / 2 * l.moneyTail, decimals: decimalsOf(format)}
+	return id
+}
+
+// tailOf gives what a style's number format adds to a number: characters after
+// it and decimals.
+func (l *looks) tailOf(style int) (tail, decimals int) {
+	return l.shown[style].tail, l.shown[style].decimals
+}
+
+func lookStyle(k look) *excelize.Style {
+	s := &excelize.Style{Font: font(10, false, ink), Alignment: &excelize.Alignment{Vertical: "top"}}
+	switch k {
+	case body:
+		s.Border = edges(line, "bottom")
+	case wrapped:
+		s.Border, s.Alignment.WrapText = edges(line, "bottom"), true
+	case strong:
+		s.Font, s.Border = font(10, true, ink), edges(line, "bottom")
+	case countLook:
+		s.Font, s.Border, s.Alignment.Horizontal = font(10, true, ink), edges(line, "bottom"), "left"
+	case caption:
+		s.Alignment.Horizontal, s.Alignment.Indent = "right", 1
+	case title:
+		s.Font = font(16, true, ink)
+	case section:
+		s.Font, s.Alignment.Vertical = font(12, true, ink), "bottom"
+	case prose:
+		s.Font, s.Alignment.WrapText = font(10, false, soft), true
+	case heading:
+		s.Font, s.Fill, s.Border = font(10, true, ink), filled(band), edges(soft, "bottom")
+		s.Alignment = &excelize.Alignment{Vertical: "center", WrapText: true}
+	case numberHeading:
+		s = lookStyle(heading)
+		s.Alignment.Horizontal, s.Alignment.Indent = "right", 1
+	case input:
+		s.Fill, s.Border = filled(sand), edges(sandEdge, "left", "right", "top", "bottom")
+	case alarm:
+		s.Font, s.Fill, s.Alignment.WrapText = font(10, true, alarmText), filled(failFill), true
+	case link:
+		s.Font, s.Border = font(10, false, linkText), edges(line, "bottom")
+		s.Font.Underline = "single"
+	}
+	return s
+}
+
+func font(size float64, bold bool, color string) *excelize.Font {
+	return &excelize.Font{Family: "Calibri", Size: size, Bold: bold, Color: color}
+}
+
+func filled(color string) excelize.Fill {
+	return excelize.Fill{Type: "pattern", Pattern: 1, Color: []string{color}}
+}
+
+func edges(color string, sides ...string) []excelize.Border {
+	var borders []excelize.Border
+	for _, side := range sides {
+		borders = append(borders, excelize.Border{Type: side, Color: color, Style: 1})
+	}
+	return borders
+}
+
+// decimalsOf counts the decimals that a number format shows.
+func decimalsOf(format string) int {
+	_, after, _ := strings.Cut(format, ".")
+	n := 0
+	for n < len(after) && after[n] == '0' {
+		n++
+	}
+	return n
+}

@@ -1,0 +1,160 @@
+package xlsx
+
+import "github.com/xuri/excelize/v2"
+
+// column is one column of a sheet: the header of its list, the bounds of its
+// width in characters, and what it holds.
+type column struct {
+	head     string
+	min, max int
+	kind     columnKind
+}
+
+// columnKind says what a column holds.
+type columnKind int
+
+const (
+	short   columnKind = iota // words on one line
+	long                      // text that is broken into lines
+	numeric                   // numbers, right-aligned under their header
+)
+
+// sheet is a sheet in memory.
+type sheet struct {
+	name    string
+	columns []column
+	wide    []int // width of the content of each column so far
+	look    *looks
+	cells   []excelize.Cell // of all rows, one after the other
+	rows    []sheetRow
+	merges  [][2]string
+	links   []jump
+	frozen  int // rows at the top that stay in sight
+	repeat  int // row that is printed on top of every page, 0 for none
+	filter  string
+	plain   bool // without grid lines
+	after   func(*book) error
+}
+
+// sheetRow is a row with the cells that belong to it.
+type sheetRow struct {
+	from, to int
+	height   float64 // in points, or one of the ways to find it
+}
+
+// Ways to find the height of a row when it is streamed, since that needs the
+// widths of the columns.
+const (
+	fitCells  = 0  // by its tallest cell; left to the reader where one line is enough
+	fitAcross = -1 // by a text over all columns
+	fitHeads  = -2 // by its headers
+)
+
+// jump is a link from a cell to another place of the workbook.
+type jump struct{ cell, to string }
+
+func (b *book) newSheet(name string, columns []column) *sheet {
+	s := &sheet{name: name, columns: columns, look: b.look, wide: make([]int, len(columns))}
+	for i, c := range columns {
+		s.wide[i] = c.min
+	}
+	return s
+}
+
+// next gives the number of the row that is added next.
+func (s *sheet) next() int { return len(s.rows) + 1 }
+
+// add adds a row and gives its number.
+func (s *sheet) add(cells ...excelize.Cell) int {
+	from := len(s.cells)
+	s.cells = append(s.cells, cells...)
+	s.rows = append(s.rows, sheetRow{from: from, to: len(s.cells)})
+	return len(s.rows)
+}
+
+// fit adds a row whose content counts for the widths of the columns.
+func (s *sheet) fit(cells ...excelize.Cell) int {
+	for i := range cells {
+		s.measure(i, &cells[i])
+	}
+	return s.add(cells...)
+}
+
+func (s *sheet) measure(col int, c *excelize.Cell) {
+	n := 0
+	switch v := c.Value.(type) {
+	case string:
+		n = width(v)
+	case float64:
+		tail, decimals := s.look.tailOf(c.StyleID)
+		n = digitsWidth(v, decimals) + tail
+	case int:
+		n = 10
+	}
+	s.wide[col] = max(s.wide[col], min(n+1, s.columns[col].max))
+}
+
+// skip adds empty rows.
+func (s *sheet) skip(n int) {
+	for range n {
+		s.add()
+	}
+}
+
+// words is a body cell for a column, broken into lines where the column is.
+func (s *sheet) words(col int, text string) excelize.Cell {
+	if s.columns[col].kind == long {
+		return s.look.words(wrapped, text)
+	}
+	return s.look.words(body, text)
+}
+
+// top adds the name of the sheet and the sentences that say what it is.
+func (s *sheet) top(name, sentences string) {
+	s.add(s.look.words(title, name))
+	s.rows[0].height = 24
+	s.across(prose, sentences)
+}
+
+// across adds a row with text over all columns.
+func (s *sheet) across(k look, text string) {
+	row := s.add(s.look.words(k, text))
+	s.merges = append(s.merges, [2]string{cellName(1, row), cellName(len(s.columns), row)})
+	s.rows[row-1].height = fitAcross
+}
+
+// sectionHead adds a heading within the sheet.
+func (s *sheet) sectionHead(text string) {
+	row := s.add(s.look.words(section, text))
+	s.rows[row-1].height = 22
+}
+
+// heads adds a row of headers, from a column on.
+func (s *sheet) heads(from int, texts []string) {
+	cells := make([]excelize.Cell, len(texts))
+	for i := from - 1; i < len(texts); i++ {
+		k := heading
+		if s.columns[i].kind == numeric {
+			k = numberHeading
+		}
+		cells[i] = s.look.words(k, texts[i])
+	}
+	row := s.add(cells...)
+	s.rows[row-1].height = fitHeads
+}
+
+// listHead adds the headers of the sheet's list, which stay in sight and are
+// printed on every page.
+func (s *sheet) listHead() {
+	texts := make([]string, len(s.columns))
+	for i, c := range s.columns {
+		texts[i] = c.head
+	}
+	s.heads(1, texts)
+	s.frozen, s.repeat = len(s.rows), len(s.rows)
+}
+
+// list filters the rows since the header, whose last one is given.
+func (s *sheet) list(last int) {
+	s.filter = cellName(1, s.repeat) + ":" + cellName(len(s.columns), max(last, s.repeat+1))
+}
