@@ -304,7 +304,7 @@ func (w *walker) finish() {
 func (w *walker) expressionOnly() {
 	a := w.analysis
 	if len(a.Own.Makes) > 0 {
-		a.Problems = append(a.Problems, *problemAt(0, 0, fmt.Sprintf("got a call that records a %s, want a value to show", a.Own.Makes[0]), "put the call into a cell and show what it gives"))
+		a.Problems = append(a.Problems, *problemAt(0, 0, fmt.Sprintf("got a call that records %s, want a value to show", oneOf(a.Own.Makes[0])), "put the call into a cell and show what it gives"))
 	}
 	for _, name := range a.Assigns {
 		a.Problems = append(a.Problems, *problemAt(name.Line, name.Column, fmt.Sprintf("got an assignment to %s, want a value to show", name.Name), "put the assignment into a cell"))

@@ -158,13 +158,7 @@ func (c *conclusion) tiers() {
 func (c *conclusion) money() {
 	first, code := plan.Record(nil), ""
 	see := func(r plan.Record, q quantity.Quantity, fn string) {
-		own := ""
-		for _, unit := range []string{"", "kWh"} {
-			per, err := q.Mul(quantity.Must(1, unit))
-			if err == nil && per.Dimension().IsMoney() {
-				own = per.Dimension().Currency()
-			}
-		}
+		own := q.Dimension().Currency()
 		switch {
 		case own == "":
 		case code == "":

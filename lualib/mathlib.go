@@ -14,13 +14,14 @@ type random struct{ source *rand.Rand }
 
 func newRandom(seed [32]byte) *random { return &random{rand.New(rand.NewChaCha8(seed))} }
 
-// seedOf is a cell's title, its code where it has none.
-func seedOf(c *notebook.Cell) (seed [32]byte) {
+// seedOf is a cell's title, its code (without remarks and spacing) where it has
+// none.
+func seedOf(job *notebook.Job) (seed [32]byte) {
 	h := notebook.NewHasher()
-	if c.Title != "" {
-		h.Text(c.Title)
+	if job.Cell.Title != "" {
+		h.Text(job.Cell.Title)
 	} else {
-		h.Text(c.Code)
+		h.Digest(job.Analysis.Digest)
 	}
 	d := h.Sum()
 	copy(seed[:], d[:])

@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"runtime"
 	"runtime/metrics"
 	"sync/atomic"
 	"time"
@@ -140,7 +141,6 @@ func newWatchdog(limit uint64) *watchdog {
 }
 
 func (w *watchdog) watch() {
-	sample := []metrics.Sample{{Name: "/memory/classes/heap/objects:bytes"}}
 	tick := time.NewTicker(watchEvery)
 	defer tick.Stop()
 	for {
@@ -148,10 +148,21 @@ func (w *watchdog) watch() {
 		case <-w.stop:
 			return
 		case <-tick.C:
-			metrics.Read(sample)
-			w.over.Store(sample[0].Value.Uint64() > w.limit)
+			w.look()
 		}
 	}
+}
+
+func (w *watchdog) look() {
+	sample := []metrics.Sample{{Name: "/memory/classes/heap/objects:bytes"}}
+	metrics.Read(sample)
+	w.over.Store(sample[0].Value.Uint64() > w.limit)
+}
+
+// collect frees what is no longer used and looks again.
+func (w *watchdog) collect() {
+	runtime.GC()
+	w.look()
 }
 
 func (w *watchdog) exceeded() bool { return w.over.Load() }

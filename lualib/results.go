@@ -126,7 +126,7 @@ func (s *session) push(f *Function, v any) lua.LValue {
 		s.frozen[t] = &frozen{owner: "the library", of: f.FullName()}
 		return t
 	case *result:
-		t := s.state.NewTable()
+		t := s.state.CreateTable(0, len(v.fields))
 		for _, field := range v.fields {
 			t.RawSetString(field.Name, s.push(f, field.Value))
 		}
@@ -174,7 +174,7 @@ func (c *callArgs) record(r plan.Record) error {
 	f := c.session.current
 	if f.read[r.Kind()] {
 		return &diag.Fault{
-			Message: fmt.Sprintf("got a %s recorded after the cell has read the %s records", r.Kind(), r.Kind()),
+			Message: fmt.Sprintf("got %s recorded after the cell has read the %s records", oneOf(r.Kind()), r.Kind()),
 			Hint:    "move the reading into a cell of its own",
 		}
 	}
@@ -185,6 +185,14 @@ func (c *callArgs) record(r plan.Record) error {
 		return &diag.Fault{Message: fmt.Sprintf("got more than %d records from one cell, want less", maxRecords), Hint: "does a loop never end?"}
 	}
 	return nil
+}
+
+// oneOf names one record of a kind.
+func oneOf(k plan.Kind) string {
+	if k == plan.KindAssumption || k == plan.KindItem {
+		return "an " + string(k)
+	}
+	return "a " + string(k)
 }
 
 // maxRecords bounds the records of one cell.

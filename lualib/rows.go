@@ -36,9 +36,9 @@ func rawRows(s *session, L *lua.LState) int {
 }
 
 func (s *session) tableRows(input *notebook.TableInput) *lua.LTable {
-	list := s.state.NewTable()
+	list := s.state.CreateTable(len(input.Table.Rows), 0)
 	for i, row := range input.Table.Rows {
-		t := s.state.NewTable()
+		t := s.state.CreateTable(0, len(row.Cells))
 		info := &rowOf{heading: input.Table.Heading, row: i}
 		for k, cell := range row.Cells {
 			if k >= len(input.Table.Keys) || input.Table.Keys[k] == "" {

@@ -89,6 +89,10 @@ func (s *session) drop() {
 
 // Run executes one cell.
 func (s *session) Run(job *notebook.Job) *notebook.Outcome {
+	if s.state == nil && s.memory.exceeded() {
+		s.lent, s.frozen, s.thawed, s.results = nil, nil, nil, nil
+		s.memory.collect() // what the cell before kept must not stop this one
+	}
 	s.meter.begin()
 	if s.meter.look(); s.meter.stopped == errAbandoned {
 		return &notebook.Outcome{Failed: true, Abandoned: true}
@@ -190,7 +194,7 @@ func (s *session) bind(f *frame) {
 			f.env.RawSetString(b.Name, lent.env.RawGetString(b.Name))
 		}
 	}
-	f.random = newRandom(seedOf(f.job.Cell))
+	f.random = newRandom(seedOf(f.job))
 }
 
 // protect calls a function so that no fault leaves it.

@@ -38,7 +38,7 @@ func (s *session) thaw(v notebook.Value, owner string) lua.LValue {
 		if t, ok := s.thawed[v]; ok {
 			return t
 		}
-		t := s.state.NewTable()
+		t := s.state.CreateTable(0, len(v.Pairs))
 		for _, p := range v.Pairs {
 			t.RawSet(s.thaw(p.Key, owner), s.thaw(p.Value, owner))
 		}

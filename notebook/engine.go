@@ -38,7 +38,7 @@ type Limits struct {
 
 // DefaultLimits are those used when the person gives none.
 func DefaultLimits() Limits {
-	return Limits{CellTime: 10 * time.Second, RunTime: 10 * time.Second, Memory: 512 << 20}
+	return Limits{CellTime: 10 * time.Second, RunTime: 30 * time.Second, Memory: 512 << 20}
 }
 
 // Ident is a name used in a cell, with its place in the cell's code: line from

@@ -100,7 +100,7 @@ func (b *book) budgetPointer(s *sheet, last int) {
 	case len(b.plan.Items) == 0:
 		s.across(prose, "The notebook has no budget lines.")
 	default:
-		s.add(s.look.words(link, "Sums by phase, tank and supplier stand below the list"))
+		s.one(s.look.words(link, "Sums by phase, tank and supplier stand below the list"))
 		s.links = append(s.links, jump{cell: cellName(1, s.next()-1), to: fmt.Sprintf("'%s'!A%d", budgetSheet, last+2)})
 	}
 }
@@ -139,7 +139,7 @@ func (b *book) sumRow(s *sheet, left, leftFormula string, leftValue float64, rig
 	cells[budgetTank-1] = l.formula(strong, leftFormula, leftValue, l.money)
 	cells[budgetSupplier-1] = l.words(caption, right)
 	cells[budgetTotal-1] = l.formula(strong, rightFormula, rightValue, l.money)
-	row := s.add(cells...)
+	row := s.one(cells...)
 	s.merges = append(s.merges, [2]string{cellName(budgetSupplier, row), cellName(budgetPrice, row)})
 	s.measure(budgetTank-1, &cells[budgetTank-1])
 	s.measure(budgetTotal-1, &cells[budgetTotal-1])
@@ -185,10 +185,14 @@ func (b *book) priceCell(s *sheet, q quantity.Quantity) excelize.Cell {
 	if !b.isOwn(q) {
 		return s.look.words(body, q.Short())
 	}
-	if formula, ok := b.follow(q, b.currency, s.name, s.name); ok {
-		return s.look.formula(body, formula, q.Value(), s.look.money)
+	format := s.look.money
+	if quantity.Round(q.Value(), b.digits) != q.Value() {
+		format = s.look.finerMoney
 	}
-	return s.look.amount(body, q.Value())
+	if formula, ok := b.follow(q, b.currency, s.name, s.name); ok {
+		return s.look.formula(body, formula, q.Value(), format)
+	}
+	return s.look.number(body, q.Value(), format)
 }
 
 // budgetGroups adds the sums by phase, tank and supplier below the list.

@@ -71,7 +71,7 @@ func (b *book) buildSums(s *sheet, steps []*plan.Step, last int) {
 	cells[buildStep-1] = s.look.words(label, "All steps added up")
 	cells[buildWork-1] = s.look.formula(strong, fmt.Sprintf("SUM(%s)", area(buildWork, buildFirst, last)), work, decimalsFormat(1))
 	cells[buildWait-1] = s.look.formula(strong, fmt.Sprintf("SUM(%s)", area(buildWait, buildFirst, last)), wait, decimalsFormat(1))
-	s.add(cells...)
+	s.one(cells...)
 }
 
 // stepLine adds one step.

@@ -17,7 +17,7 @@ func (l *looks) words(k look, s string) excelize.Cell {
 	s = clean(s)
 	format := ""
 	if looksLikeFormula(s) {
-		format = "@"
+		format = textFormat
 	}
 	return excelize.Cell{StyleID: l.id(k, format), Value: s}
 }
@@ -30,9 +30,6 @@ func (l *looks) number(k look, v float64, format string) excelize.Cell {
 	}
 	return excelize.Cell{StyleID: l.id(k, format), Value: fifteen(v)}
 }
-
-// amount is a cell with the notebook's money.
-func (l *looks) amount(k look, v float64) excelize.Cell { return l.number(k, v, l.money) }
 
 // formula is a cell with a formula and the value that it has. A value that a
 // spreadsheet cannot hold stands alone, as text.

@@ -55,6 +55,7 @@ type looks struct {
 	ids         map[lookKey]int
 	err         error
 	money       string // number format of the notebook's money
+	finerMoney  string // with parts of the smallest coin
 	moneyDigits int
 	moneyTail   int // characters after the digits of money
 	currency    string
@@ -70,7 +71,7 @@ func newLooks(file *excelize.File, currency string) *looks {
 		l.moneyDigits = quantity.MinorDigits(currency)
 		l.moneyTail = 1 + len(currency)
 	}
-	l.money = moneyFormat(currency)
+	l.money, l.finerMoney = moneyFormat(currency), finerFormat(currency)
 	return l
 }
 
@@ -83,6 +84,16 @@ func moneyFormat(currency string) string {
 	return decimalsFormat(quantity.MinorDigits(currency)) + ` "` + currency + `"`
 }
 
+// finerFormat is that of a price with parts of the smallest coin, such as that
+// of a screw.
+func finerFormat(currency string) string {
+	number, code, _ := strings.Cut(moneyFormat(currency), " ")
+	if !strings.Contains(number, ".") {
+		number += "."
+	}
+	return strings.TrimSpace(number + "## " + code)
+}
+
 // id gives the style of a look with a number format ("" for none).
 func (l *looks) id(k look, format string) int {
 	key := lookKey{k, format}
@@ -91,15 +102,19 @@ func (l *looks) id(k look, format string) int {
 	}
 	style := lookStyle(k)
 	if format != "" {
-		if format != generalFormat {
+		switch format {
+		case generalFormat:
+		case textFormat:
+			style.NumFmt = textFormatID
+		default:
 			style.CustomNumFmt = &format
 		}
 		if k == body || k == strong || k == input {
-			style.Alignment.Horizontal, style.Alignment.Indent = "right", 1
+			style.Alignment.Horizontal, style.Alignment.Indent = "right", 0
 		}
 	}
-	if format == "@" {
-		style.Alignment.Horizontal, style.Alignment.Indent = "left", 0
+	if format == textFormat {
+		style.Alignment.Horizontal = "left"
 	}
 	id, err := l.file.NewStyle(style)
 	if err != nil && l.err == nil {
@@ -123,15 +138,18 @@ func lookStyle(k look) *excelize.Style {
 	s := &excelize.Style{Font: font(10, false, ink), Alignment: &excelize.Alignment{Vertical: "top"}}
 	switch k {
 	case body:
-		s.Border = edges(line, "bottom")
+		s.Border, s.Alignment.Horizontal, s.Alignment.Indent = edges(line, "bottom"), "left", 1
 	case wrapped:
-		s.Border, s.Alignment.WrapText = edges(line, "bottom"), true
+		s.Border, s.Alignment.Horizontal, s.Alignment.Indent, s.Alignment.WrapText = edges(line, "bottom"), "left", 1, true
 	case strong:
 		s.Font, s.Border = font(10, true, ink), edges(line, "bottom")
 	case countLook:
-		s.Font, s.Border, s.Alignment.Horizontal = font(10, true, ink), edges(line, "bottom"), "left"
+		s = lookStyle(body)
+		s.Font = font(10, true, ink)
 	case caption:
 		s.Alignment.Horizontal, s.Alignment.Indent = "right", 1
+	case label:
+		s.Alignment.Horizontal, s.Alignment.Indent = "left", 1
 	case title:
 		s.Font = font(16, true, ink)
 	case section:
@@ -140,16 +158,17 @@ func lookStyle(k look) *excelize.Style {
 		s.Font, s.Alignment.WrapText = font(10, false, soft), true
 	case heading:
 		s.Font, s.Fill, s.Border = font(10, true, ink), filled(band), edges(soft, "bottom")
-		s.Alignment = &excelize.Alignment{Vertical: "center", WrapText: true}
+		s.Alignment = &excelize.Alignment{Horizontal: "left", Indent: 1, Vertical: "center", WrapText: true}
 	case numberHeading:
 		s = lookStyle(heading)
-		s.Alignment.Horizontal, s.Alignment.Indent = "right", 1
+		s.Alignment.Horizontal, s.Alignment.Indent = "right", 0
 	case input:
 		s.Fill, s.Border = filled(sand), edges(sandEdge, "left", "right", "top", "bottom")
 	case alarm:
 		s.Font, s.Fill, s.Alignment.WrapText = font(10, true, alarmText), filled(failFill), true
 	case link:
-		s.Font, s.Border = font(10, false, linkText), edges(line, "bottom")
+		s = lookStyle(body)
+		s.Font = font(10, false, linkText)
 		s.Font.Underline = "single"
 	}
 	return s

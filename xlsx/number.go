@@ -41,6 +41,13 @@ const shareFormat = "0.0##%"
 // generalFormat shows a number as it was typed.
 const generalFormat = "General"
 
+// textFormat says that a cell is text, whatever it looks like. The format has a
+// number of its own.
+const (
+	textFormat   = "@"
+	textFormatID = 49
+)
+
 // dateFormat is that of ISO 8601.
 const dateFormat = "yyyy-mm-dd"
 

@@ -157,7 +157,7 @@ func (b *book) runningSumRow(s *sheet, left, leftFormula string, leftValue float
 	cells[runTank-1] = l.formula(strong, leftFormula, leftValue, l.money)
 	cells[runGroup-1] = l.words(caption, right)
 	cells[runEnergy-1] = l.formula(strong, rightFormula, rightValue, format)
-	row := s.add(cells...)
+	row := s.one(cells...)
 	s.merges = append(s.merges, [2]string{cellName(runGroup, row), cellName(runHours, row)})
 	s.measure(runTank-1, &cells[runTank-1])
 	s.measure(runEnergy-1, &cells[runEnergy-1])

@@ -72,6 +72,13 @@ func (s *sheet) add(cells ...excelize.Cell) int {
 	return len(s.rows)
 }
 
+// one adds a row that is one line high, whatever stands in it.
+func (s *sheet) one(cells ...excelize.Cell) int {
+	row := s.add(cells...)
+	s.rows[row-1].height = lineHeight + 2
+	return row
+}
+
 // fit adds a row whose content counts for the widths of the columns.
 func (s *sheet) fit(cells ...excelize.Cell) int {
 	for i := range cells {

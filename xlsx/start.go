@@ -113,7 +113,7 @@ func (b *book) keyFigure(s *sheet, words string, f figure, format, unit, remark 
 		s.measure(inputValue-1, &value)
 	}
 	none := l.words(body, "")
-	row := s.add(l.words(body, words), value, none, l.words(body, unit), l.words(body, remark), none, none, none)
+	row := s.one(l.words(body, words), value, none, l.words(body, unit), l.words(body, remark), none, none, none)
 	s.merges = append(s.merges, [2]string{cellName(inputLow, row), cellName(inputUsed, row)})
 }
 
@@ -198,7 +198,7 @@ func (b *book) sheetList(s *sheet) {
 	}
 	for _, name := range sheetNames()[1:] {
 		none := s.look.words(body, "")
-		row := s.add(s.look.words(link, name), s.look.words(body, about[name]), none, none, none, none, none, none)
+		row := s.one(s.look.words(link, name), s.look.words(body, about[name]), none, none, none, none, none, none)
 		s.merges = append(s.merges, [2]string{cellName(inputValue, row), cellName(inputUsed, row)})
 		s.links = append(s.links, jump{cell: cellName(1, row), to: "'" + name + "'!A1"})
 	}

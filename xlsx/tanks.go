@@ -92,7 +92,7 @@ func tankColumns(u tankUnits) []column {
 	return []column{
 		{head: "Tank", min: 14, max: 24, kind: long}, {head: "Room", min: 10, max: 24, kind: long}, {head: "Rack", min: 10, max: 20, kind: long},
 		{head: "Tier", min: 6, max: 9, kind: numeric}, measure("Length", u.length, 8), measure("Width", u.length, 8), measure("Height", u.length, 8),
-		measure("Glass", u.glass, 7), measure("Fill", u.length, 7), measure("Water", "L", 9), measure("Empty", "kg", 9), measure("Filled", "kg", 9),
+		measure("Glass", u.glass, 9), measure("Fill", u.length, 9), measure("Water", "L", 9), measure("Empty", "kg", 9), measure("Filled", "kg", 9),
 		measure("Salinity", "g/kg", 9), measure("Water", u.degrees, 8),
 		{head: "Taken where not given", min: 24, max: 40, kind: long}, {head: "Remark", min: 14, max: 34, kind: long},
 	}
@@ -114,7 +114,7 @@ func (b *book) tankSums(s *sheet, last int) {
 		cells[sum.col-1] = l.formula(strong, fmt.Sprintf("SUM(%s)", area(sum.col, tanksFirst, last)), sum.value, decimalsFormat(1))
 		s.measure(sum.col-1, &cells[sum.col-1])
 	}
-	s.add(cells...)
+	s.one(cells...)
 	if len(b.plan.Tanks) > 0 {
 		b.figures.water = at(tanksSheet, tankWater, row, water)
 		b.figures.filled = at(tanksSheet, tankFilled, row, filled)

@@ -95,7 +95,7 @@ func (b *book) valueCells(s *sheet, v notebook.Value) (cell, unit excelize.Cell,
 	case quantity.Date:
 		return l.date(body, v), unit, ""
 	case bool:
-		return l.words(body, map[bool]string{true: "yes", false: "no"}[v]), unit, ""
+		return excelize.Cell{StyleID: l.id(body, ""), Value: v}, unit, ""
 	case string:
 		return l.words(body, v), unit, ""
 	case *notebook.Data:

@@ -33,7 +33,7 @@ notebook with --in, and prints the value with its unit.`,
 			if c.Flags().Changed("digits") && (digits < 1 || digits > 17) {
 				return &codedError{exitUsage, fmt.Sprintf("--digits: got %d, want 1 to 17", digits), ""}
 			}
-			ctx, stop := interrupted()
+			ctx, stop := interrupted(c)
 			defer stop()
 			return ask(ctx, c, args[0], in, unit, digits, &o)
 		},

@@ -99,6 +99,13 @@ func syncFolder(folder string) {
 	}
 }
 
+// sameFile reports whether two names lead to one file that is there.
+func sameFile(a, b string) bool {
+	infoA, errA := os.Stat(a)
+	infoB, errB := os.Stat(b)
+	return errA == nil && errB == nil && os.SameFile(infoA, infoB)
+}
+
 // workbookFor is the workbook that stands beside a notebook.
 func workbookFor(notebook string) string {
 	return strings.TrimSuffix(notebook, filepath.Ext(notebook)) + ".xlsx"

@@ -3,6 +3,7 @@
 package main
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"os"
@@ -69,15 +70,32 @@ never see the notebook.
 
 Start with: weirbook new room.md`,
 		SilenceUsage: true, SilenceErrors: true,
-		SuggestionsMinimumDistance: 2,
+		DisableSuggestions: true, // usageText gives the hints
 	}
 	root.SetOut(os.Stdout)
 	root.SetErr(os.Stderr)
+	root.SetHelpCommand(newHelpCommand())
 	root.AddCommand(newRunCommand(), newWatchCommand(), newNewCommand(), newAskCommand(), newLibCommand())
 	return root
 }
 
-// interrupted gives a context that ends on Ctrl-C.
-func interrupted() (ctx contextType, stop func()) {
-	return signal.NotifyContext(background(), os.Interrupt, syscall.SIGTERM)
+// newHelpCommand explains a command, and refuses one that is not there.
+func newHelpCommand() *cobra.Command {
+	return &cobra.Command{
+		Use:   "help [COMMAND]",
+		Short: "Explain a command",
+		RunE: func(c *cobra.Command, args []string) error {
+			found, _, err := c.Root().Find(args)
+			if err != nil {
+				return err
+			}
+			found.InitDefaultHelpFlag()
+			return found.Help()
+		},
+	}
+}
+
+// interrupted gives a context that ends with the command's own, and on Ctrl-C.
+func interrupted(c *cobra.Command) (ctx context.Context, stop func()) {
+	return signal.NotifyContext(c.Context(), os.Interrupt, syscall.SIGTERM)
 }

@@ -20,7 +20,7 @@ type options struct {
 func (o *options) register(c *cobra.Command) {
 	limits := notebook.DefaultLimits()
 	c.Flags().StringArrayVar(&o.set, "set", nil, `a new value for an assumption: NAME=VALUE, as in --set electricity="0.40 EUR/kWh" (may be repeated)`)
-	c.Flags().DurationVar(&o.timeLimit, "time-limit", limits.CellTime, "the longest a cell, and all cells together, may run")
+	c.Flags().DurationVar(&o.timeLimit, "time-limit", limits.CellTime, "the longest a cell may run; all together may run three times as long")
 	c.Flags().IntVar(&o.memoryLimit, "memory-limit", int(limits.Memory>>20), "the most memory to use, in MB")
 }
 
@@ -31,7 +31,7 @@ func (o *options) limits() (notebook.Limits, error) {
 	if o.memoryLimit < 32 || o.memoryLimit > 1<<20 {
 		return notebook.Limits{}, &codedError{exitUsage, fmt.Sprintf("--memory-limit: got %d, want 32 to 1048576 MB", o.memoryLimit), "write --memory-limit 512"}
 	}
-	return notebook.Limits{CellTime: o.timeLimit, RunTime: o.timeLimit, Memory: uint64(o.memoryLimit) << 20}, nil
+	return notebook.Limits{CellTime: o.timeLimit, RunTime: 3 * o.timeLimit, Memory: uint64(o.memoryLimit) << 20}, nil
 }
 
 // overrides reads the values of --set.

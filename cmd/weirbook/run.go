@@ -44,7 +44,7 @@ or a file cannot be read or written.`,
   weirbook run room.md --set electricity="0.40 EUR/kWh" -o dear.xlsx`,
 		Args: oneNotebook,
 		RunE: func(c *cobra.Command, args []string) error {
-			ctx, stop := interrupted()
+			ctx, stop := interrupted(c)
 			defer stop()
 			return runOnce(ctx, c, args[0], &o)
 		},
@@ -82,13 +82,20 @@ func newWorkshop(path string, o *runOptions) (*workshop, error) {
 		return nil, err
 	}
 	boundMemory(limits)
-	return &workshop{path: path, parser: markdown.NewParser(), runner: run.New(lualib.New(), limits), overrides: overrides, options: o}, nil
+	w := &workshop{path: path, parser: markdown.NewParser(), runner: run.New(lualib.New(), limits), overrides: overrides, options: o}
+	if !o.noWorkbook && sameFile(path, w.output()) {
+		return nil, &codedError{exitUsage, fmt.Sprintf("cannot write the workbook to %s: it is the notebook", w.output()), "write -o room.xlsx"}
+	}
+	return w, nil
 }
 
 // run runs the notebook's content.
 func (w *workshop) run(ctx context.Context, content []byte) (*notebook.Result, error) {
 	doc := w.parser.Parse(filepath.ToSlash(w.path), content)
 	if w.expression != "" {
+		if last := len(doc.Source) - 1; doc.Source[last] == "" {
+			doc.Source = doc.Source[:last] // only the end of the line before
+		}
 		doc.Source = append(doc.Source, w.expression)
 		doc.Cells = append(doc.Cells, &notebook.Cell{
 			Kind: notebook.Expression, Code: w.expression, Index: len(doc.Cells), Lines: []notebook.CodeLine{{Number: len(doc.Source)}},

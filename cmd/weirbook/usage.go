@@ -1,7 +1,6 @@
 package main
 
 import (
-	"context"
 	"regexp"
 	"strings"
 
@@ -11,15 +10,17 @@ import (
 	"weirbook/notebook/diag"
 )
 
-type contextType = context.Context
+var (
+	unknownCommand = regexp.MustCompile(`^unknown command "(.*)" for "`)
+	unknownFlag    = regexp.MustCompile(`unknown (?:flag: --(\S+)|shorthand flag: '(.)')`)
+)
 
-func background() context.Context { return context.Background() }
-
-var unknownFlag = regexp.MustCompile(`unknown (?:flag: --(\S+)|shorthand flag: '(.)')`)
-
-// usageText adds the nearest flag to an error of the command line.
+// usageText adds the nearest command or flag to an error of the command line.
 func usageText(root *cobra.Command, err error) string {
 	text := err.Error()
+	if m := unknownCommand.FindStringSubmatch(text); m != nil {
+		return text + "\n  hint: " + nearestCommand(root, m[1])
+	}
 	m := unknownFlag.FindStringSubmatch(text)
 	if m == nil || m[1] == "" {
 		return text
@@ -35,6 +36,18 @@ func usageText(root *cobra.Command, err error) string {
 		text += "\n  hint: did you mean --" + near + "?"
 	}
 	return text
+}
+
+// nearestCommand suggests a command.
+func nearestCommand(root *cobra.Command, name string) string {
+	var names []string
+	for _, c := range root.Commands() {
+		names = append(names, c.Name())
+	}
+	if near := diag.Nearest(name, names); near != "" {
+		return "did you mean " + near + "?"
+	}
+	return "weirbook -h lists the commands"
 }
 
 // hintOf gives the advice that an error carries.

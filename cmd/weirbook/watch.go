@@ -23,7 +23,7 @@ func newWatchCommand() *cobra.Command {
 		Example: `  weirbook watch room.md`,
 		Args:    oneNotebook,
 		RunE: func(c *cobra.Command, args []string) error {
-			ctx, stop := interrupted()
+			ctx, stop := interrupted(c)
 			defer stop()
 			return watchNotebook(ctx, c, args[0], &o, poll)
 		},

@@ -80,21 +80,50 @@ func join(doc, part *notebook.Document, lines int) {
 	}
 }
 
-var (
-	headingLine = regexp.MustCompile(`^#{1,6}(?:[ \t]|$)`)
-	fenceLine   = regexp.MustCompile("^( {0,3})(`{3,}|~{3,})(.*)$")
-	// what makes one section depend on another: blocks of HTML that span blank
-	// lines, and definitions of links
-	wholeOnly = regexp.MustCompile(`(?im)^ {0,3}(?:<(?:script|pre|style|textarea|!|\?)|\[[^\]\n]+\]:)`)
-)
+// fenceLine is a line that may open or close a fenced block.
+var fenceLine = regexp.MustCompile("^( {0,3})(`{3,}|~{3,})(.*)$")
+
+// reachesOut reports whether a line makes one section depend on another: it
+// begins a block of HTML that may span blank lines, or defines a link.
+func reachesOut(line []byte) bool {
+	trimmed := bytes.TrimLeft(line, " ")
+	if len(line)-len(trimmed) > 3 || len(trimmed) < 2 {
+		return false
+	}
+	switch trimmed[0] {
+	case '[':
+		return bytes.Contains(trimmed, []byte("]:"))
+	case '<':
+		return trimmed[1] == '!' || trimmed[1] == '?' || htmlBlock.Match(trimmed)
+	}
+	return false
+}
+
+var htmlBlock = regexp.MustCompile(`(?i)^<(?:script|pre|style|textarea)`)
+
+// isHeading reports whether a line at the left margin is a heading.
+func isHeading(line []byte) bool {
+	marks := 0
+	for marks < len(line) && line[marks] == '#' {
+		marks++
+	}
+	return marks >= 1 && marks <= 6 && (marks == len(line) || line[marks] == ' ' || line[marks] == '\t')
+}
+
+// mayFence is a cheap look at a line before the exact one.
+func mayFence(line []byte) bool {
+	for i, c := range line {
+		if c != ' ' || i > 3 {
+			return c == '`' || c == '~'
+		}
+	}
+	return false
+}
 
 // split cuts a notebook before the headings at which a reader of CommonMark
 // starts afresh: at the left margin, after a blank line, outside fenced code. It
 // gives nil where the sections cannot be read alone.
 func split(content []byte) [][]byte {
-	if wholeOnly.Match(content) {
-		return nil
-	}
 	var parts [][]byte
 	start, blank := 0, true
 	fence := "" // the opening fence of the block that is open
@@ -104,12 +133,19 @@ func split(content []byte) [][]byte {
 			end = at + i + 1
 		}
 		line := bytes.TrimSuffix(content[at:end], []byte("\n"))
-		if m := fenceLine.FindSubmatch(line); m != nil {
+		var m [][]byte
+		if mayFence(line) {
+			m = fenceLine.FindSubmatch(line)
+		}
+		if fence == "" && reachesOut(line) {
+			return nil
+		}
+		if m != nil {
 			if len(m[1]) > 0 {
 				return nil // may be the fence of a list item
 			}
 			fence = fenceAfter(fence, string(m[2]), string(m[3]))
-		} else if fence == "" && blank && at > start && headingLine.Match(line) {
+		} else if fence == "" && blank && at > start && isHeading(line) {
 			parts = append(parts, content[start:at])
 			start = at
 		}
