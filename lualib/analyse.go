@@ -94,8 +94,11 @@ func oneExpression(chunk []ast.Stmt) *notebook.CodeProblem {
 			return nil
 		}
 	}
-	return problemAt(0, 0, "got something else than one expression, want one", "a value in the text shows one expression; put statements into a cell")
+	return problemAt(0, expressionStart, "got something else than one expression, want one", "a value in the text shows one expression; put statements into a cell")
 }
+
+// expressionStart is the column of an expression behind its "return ".
+const expressionStart = len("return ") + 1
 
 // shiftExpression takes the "return " that stands before an expression out of
 // the columns.
@@ -304,7 +307,7 @@ func (w *walker) finish() {
 func (w *walker) expressionOnly() {
 	a := w.analysis
 	if len(a.Own.Makes) > 0 {
-		a.Problems = append(a.Problems, *problemAt(0, 0, fmt.Sprintf("got a call that records %s, want a value to show", oneOf(a.Own.Makes[0])), "put the call into a cell and show what it gives"))
+		a.Problems = append(a.Problems, *problemAt(0, expressionStart, fmt.Sprintf("got a call that records %s, want a value to show", oneOf(a.Own.Makes[0])), "put the call into a cell and show what it gives"))
 	}
 	for _, name := range a.Assigns {
 		a.Problems = append(a.Problems, *problemAt(name.Line, name.Column, fmt.Sprintf("got an assignment to %s, want a value to show", name.Name), "put the assignment into a cell"))

@@ -30,8 +30,8 @@ func costFunctions() []*Function {
 			},
 			Fields: []Field{{"name", "", "what it is"}, {"price", "EUR", "for one"}, {"count", "", "how many"}, {"have", "", "how many are there"}, {"phase", "", "as given"}, {"tank", "", "as given"}, {"supplier", "", "as given"}},
 			Makes:  []plan.Kind{plan.KindItem}, Checks: "its tank is recorded; one currency in the notebook", Range: "no negative prices or counts", Accuracy: rounding, Source: "ISO 4217",
-			Example: `for _, row in ipairs(rows "Budget") do cost.item(row) end`, Extra: true,
-			run: runItem,
+			Example: `for _, row in ipairs(rows "Budget") do cost.item(row) end`,
+			run:     runItem,
 		},
 		{
 			Module: "cost", Name: "contingency", Brief: "states the share kept for surprises on what is still to be bought, once",
@@ -63,7 +63,7 @@ func costFunctions() []*Function {
 				{Name: "tank", Kind: ArgLink, Of: "tank", Doc: "the tank it is for"},
 			},
 			Result: "the amount", Makes: []plan.Kind{plan.KindRunning}, Checks: "its tank is recorded; one currency in the notebook", Range: "a year is 365 d, a month a twelfth of it", Source: "none",
-			Example: `cost.running{name = "Filter floss", amount = "14 EUR", every = "3 mo"}`, Extra: true,
+			Example: `cost.running{name = "Filter floss", amount = "14 EUR", every = "3 mo"}`,
 			run: func(c *callArgs) (any, error) {
 				r := &plan.Running{Name: c.text("name"), Amount: c.q("amount"), Every: c.or("every", quantity.Must(1, "mo")), Tank: c.text("tank")}
 				return r.Amount, c.record(r)
@@ -145,8 +145,8 @@ func buildFunctions() []*Function {
 		Fields: []Field{{"name", "", "what is done"}, {"work", "h", "as given"}, {"wait", "d", "as given"}, {"people", "", "as given"}},
 		Makes:  []plan.Kind{plan.KindStep}, Checks: "one step of a name and tank; the steps after which it comes exist; no circle",
 		Source: "none", Caution: "lift with enough people; a filled tank is never moved",
-		Example: `build.step{name = "Leak test", wait = "2 d", after = "Level the stand"}`, Extra: true,
-		run: runStep,
+		Example: `build.step{name = "Leak test", wait = "2 d", after = "Level the stand"}`,
+		run:     runStep,
 	}}
 }
 

@@ -29,8 +29,8 @@ func powerFunctions() []*Function {
 			Fields: []Field{{"name", "", "its name"}, {"voltage", "V", "as given"}, {"breaker", "A", "as given"}, {"protection", "", "as given"}},
 			Makes:  []plan.Kind{plan.KindCircuit}, Checks: "all loads at once against the breaker: above 100 % fails, above 80 % is a caution",
 			Range: "to 1000 V and 200 A", Source: "80 % of the breaker for continuous loads: NEC 210.20(A), recalled, where the voltage is about 120 V; elsewhere headroom, common practice", Caution: mains,
-			Example: `power.circuit{name = "Hall", voltage = "230 V", breaker = "16 A", protection = "RCD 30 mA"}`, Extra: true,
-			run: runCircuit,
+			Example: `power.circuit{name = "Hall", voltage = "230 V", breaker = "16 A", protection = "RCD 30 mA"}`,
+			run:     runCircuit,
 		},
 		{
 			Module: "power", Name: "load", Brief: "records a thing that takes power",
@@ -48,8 +48,8 @@ func powerFunctions() []*Function {
 			Fields: []Field{{"name", "", "its name"}, {"power", "W", "of all of them"}, {"energy", "kWh/d", "a day"}, {"hours", "h/d", "a day"}},
 			Makes:  []plan.Kind{plan.KindLoad}, Checks: "one load of a name; its circuit and tank are recorded",
 			Range: "hours to 24 h/d", Accuracy: "as the power given; a rated power is mostly above the real one", Source: "energy is power times time", Caution: mains,
-			Example: `power.load{name = "North return", power = "18 W", circuit = "Hall", tank = north, essential = true}`, Extra: true,
-			run: runLoad,
+			Example: `power.load{name = "North return", power = "18 W", circuit = "Hall", tank = north, essential = true}`,
+			run:     runLoad,
 		},
 		{
 			Module: "power", Name: "tariff", Brief: "states the price of electricity, once",

@@ -22,8 +22,8 @@ func roomFunctions() []*Function {
 			Args:   []Arg{name, length("length", "inside length", false), length("width", "inside width", false), length("height", "clear height", false)},
 			Fields: []Field{{"name", "", "its name"}, {"length", "cm", "as given"}, {"width", "cm", "as given"}, {"height", "cm", "as given"}},
 			Makes:  []plan.Kind{plan.KindRoom}, Checks: "one room of a name", Source: "none",
-			Example: `room{name = "Store", length = "5.2 m", width = "3.1 m", height = "2.4 m"}`, Extra: true,
-			run: runRoom,
+			Example: `room{name = "Store", length = "5.2 m", width = "3.1 m", height = "2.4 m"}`,
+			run:     runRoom,
 		},
 		{
 			Name: "rack", Brief: "records a rack or stand with its tiers",
@@ -34,8 +34,8 @@ func roomFunctions() []*Function {
 			},
 			Fields: []Field{{"name", "", "its name"}, {"room", "", "as given"}, {"length", "cm", "as given"}, {"width", "cm", "as given"}, {"height", "cm", "as given"}, {"tiers", "cm", "list of heights"}},
 			Makes:  []plan.Kind{plan.KindRack}, Checks: "one rack of a name; its room is recorded", Source: "none",
-			Example: `rack{name = "North wall", length = "2.6 m", width = "60 cm", tiers = "35 cm; 115 cm"}`, Extra: true,
-			run: runRack,
+			Example: `rack{name = "North wall", length = "2.6 m", width = "60 cm", tiers = "35 cm; 115 cm"}`,
+			run:     runRack,
 		},
 		tankFunction(name),
 	}
@@ -95,7 +95,6 @@ func tankFunction(name Arg) *Function {
 		Source:   "geometry; glass 2500 kg/m3 (EN 572-1); sand 2650 kg/m3 at porosity 0.40; rock 2600 kg/m3 (common practice, no source); EOS-80 density of water",
 		Caution:  "what a floor or rack bears is a matter for a licensed professional; weights here are estimates",
 		Example:  `north = tank{name = "North", length = "120 cm", width = "50 cm", height = "50 cm", glass = "10 mm", substrate = "4 cm"}`,
-		Extra:    true,
 		run:      runTank,
 	}
 }

@@ -84,8 +84,8 @@ func fishFunction() *Function {
 		Range: "length to 300 cm; oxygen 0 to 36 degC; no invertebrates", Accuracy: "mass by a factor of about 2, oxygen of a single fish by a factor of 3, feed as a range",
 		Source:  "length-weight by body form (Froese and others 2014, priors; authors from memory); Clarke & Johnston 1999 for oxygen, times 1.5 for the day and 2.5 after a meal (common practice); dry feed: common practice, no source",
 		Caution: "an estimate for planning; watch the animals and ask a vet where they ail",
-		Example: `stocking.fish{tank = north, species = "Danio rerio", count = 12}`, Extra: true,
-		run: runFish,
+		Example: `stocking.fish{tank = north, species = "Danio rerio", count = 12}`,
+		run:     runFish,
 	}
 }
 

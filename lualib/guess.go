@@ -12,6 +12,7 @@ import (
 // told of unknown names, and no total leaves its records out.
 func (e *Engine) guess(a *notebook.Analysis, tokens []token) {
 	makes := map[plan.Kind]bool{}
+	assigned := map[string]bool{}
 	depth := 0
 	for i, t := range tokens {
 		switch t.kind {
@@ -34,7 +35,8 @@ func (e *Engine) guess(a *notebook.Analysis, tokens []token) {
 			continue
 		}
 		named := after == '=' && depth == 0 && before != parse.TLocal && before != ','
-		if (named || before == parse.TFunction) && e.library.plain[t.text] == nil && !e.isBase(t.text) && !e.library.isModule(t.text) {
+		if (named || before == parse.TFunction) && e.library.plain[t.text] == nil && !e.isBase(t.text) && !e.library.isModule(t.text) && !assigned[t.text] {
+			assigned[t.text] = true
 			a.Assigns = append(a.Assigns, notebook.Ident{Name: t.text, Line: t.line, Column: t.column})
 		}
 	}

@@ -21,7 +21,6 @@ type meter struct {
 	limits    notebook.Limits
 	runEnds   time.Time
 	cellEnds  time.Time
-	steps     uint
 	untilLook int
 	stopped   error
 	closed    chan struct{}

@@ -59,8 +59,6 @@ type frame struct {
 type rowOf struct {
 	heading string
 	row     int
-	texts   map[string]string
-	values  map[string]lua.LValue
 }
 
 // raised is a fault that was thrown, with its place.

@@ -68,7 +68,6 @@ type Function struct {
 	Source   string
 	Example  string
 	Caution  string
-	Extra    bool // a row may have further columns; they are kept as remarks
 
 	run func(c *callArgs) (any, error)
 }
@@ -79,15 +78,6 @@ func (f *Function) FullName() string {
 		return f.Name
 	}
 	return f.Module + "." + f.Name
-}
-
-func (f *Function) arg(name string) *Arg {
-	for i := range f.Args {
-		if f.Args[i].Name == name {
-			return &f.Args[i]
-		}
-	}
-	return nil
 }
 
 func (f *Function) argNames() []string {

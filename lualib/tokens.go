@@ -77,16 +77,20 @@ func syntaxProblem(err error, tokens []token, lines []string) *notebook.CodeProb
 	if !errors.As(err, &pe) {
 		return problemAt(0, 0, "got code that cannot be read: "+err.Error(), "")
 	}
+	switch pe.Message {
+	case "unterminated string":
+		return unclosedText(pe, tokens, lines)
+	case "unterminated multiline string", "invalid multiline comment":
+		return unclosedLong(tokens, lines)
+	}
 	if pe.Pos.Line < 1 || pe.Pos.Line > len(lines) {
 		return endProblem(tokens, lines)
 	}
 	line := pe.Pos.Line - 1
 	p := problemAt(line, column(lines, line, pe.Pos.Column), "", "")
 	switch {
-	case strings.Contains(pe.Message, "unterminated"):
-		p.Message, p.Hint = "got a text that is not closed, want its closing quote", `close it on the same line, as in "72 in"`
 	case pe.Message == "Invalid token" || strings.Contains(pe.Message, "nvalid"):
-		p.Message, p.Hint = fmt.Sprintf("got %q, which no name or number can hold", pe.Token), "names are of the letters a to z, digits and _; texts stand between quotes"
+		p.Message, p.Hint = fmt.Sprintf("got %q, which no name or number can hold", signAt(lines[line], p.Column, pe.Token)), "names are of the letters a to z, digits and _; texts stand between quotes"
 	default:
 		p.Message = fmt.Sprintf("got %q here, want code that goes on from what stands before", pe.Token)
 		p.Hint = hintFor(pe.Token, line, tokens)

@@ -159,7 +159,7 @@ func (w *walker) assumeStatement(s *ast.AssignStmt) {
 		return
 	}
 	f, ok := c.Func.(*ast.IdentExpr)
-	if !ok || f.Value != "assume" || w.scope.find("assume") != nil {
+	if !ok || len(c.Args) != 1 || f.Value != "assume" || w.scope.find("assume") != nil {
 		return
 	}
 	w.assumed[f] = name.Value

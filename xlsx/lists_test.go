@@ -18,8 +18,8 @@ func mustAtoi(t testing.TB, s string) int {
 	return n
 }
 
-// The energy and cost of the first load by hand: 24 W x 3 x 9 h is 0.648 kWh a
-// day, 0.648 x 365 / 12 x 0.31 is 6.11 a month.
+// By hand: 24 W x 3 x 9 h is 0.648 kWh a day, and 0.648 x 365 / 12 x 0.31 is
+// 6.1101 a month; all loads take 2.637 kWh a day.
 func TestRunningCost(t *testing.T) {
 	f := read(t, sample())
 	require.Equal(t, "F9/1000*G9*H9", f.formula("Running cost", "I9"))
@@ -31,7 +31,7 @@ func TestRunningCost(t *testing.T) {
 	require.InDelta(t, 18, f.number("Running cost", "L12"), 1e-9, "a cost that comes each month")
 	require.InDelta(t, 194.666666666667, f.number("Running cost", "M13"), 1e-9, "22.40 every 42 days")
 	require.Equal(t, `SUMIFS($L$9:$L$13,$A$9:$A$13,"electricity")`, f.formula("Running cost", "C5"))
-	require.InDelta(t, 24.8648375, f.number("Running cost", "C5"), 1e-9)
+	require.InDelta(t, 24.8647125, f.number("Running cost", "C5"), 1e-9)
 	rail := f.row("Running cost", "B", "Rail", 1)
 	require.InDelta(t, 10.6078125+16.2222222222222, f.number("Running cost", "L"+rail), 1e-9, "heater and salt")
 }

@@ -30,7 +30,7 @@ func TestInputsStandOnce(t *testing.T) {
 		require.Equal(t, fill, f.style("Start here", cell).Fill.Pattern, cell)
 	}
 	require.InDelta(t, 0.12, f.number("Start here", "B20"), 0, "a percentage stands as a share")
-	require.Equal(t, "12.0%", f.shown("Start here", "B20"))
+	require.Equal(t, "0.0##%", *f.style("Start here", "B20").CustomNumFmt)
 	require.InDelta(t, 16.6666666666667, f.number("Start here", "F19"), 1e-12, "the high end is in the unit of the cell")
 	require.Equal(t, "live: Electricity price", f.text("Start here", "H18"))
 	require.Equal(t, "fixed: run the notebook with it", f.text("Start here", "H19"))
@@ -72,7 +72,7 @@ func TestKeyFigures(t *testing.T) {
 		formula string
 		value   float64
 	}{
-		"5": {"'Budget'!$C$4", 1051.58}, "6": {"'Budget'!$C$5", 346.69}, "7": {"'Budget'!$G$5", 789.48}, "8": {"'Running cost'!$C$4", 59.0854702380952},
+		"5": {"'Budget'!$C$4", 1051.58}, "6": {"'Budget'!$C$5", 346.69}, "7": {"'Budget'!$G$5", 789.48}, "8": {"'Running cost'!$C$4", 59.0869347222222},
 		"9": {"'Tanks'!$J$4", 456.1}, "10": {"'Tanks'!$L$4", 585.9}, "11": {"'Checks'!$B$3", 1}, "12": {"'Checks'!$B$4", 1}, "13": {"'Checks'!$B$5", 1},
 	} {
 		require.Equal(t, want.formula, f.formula("Start here", "B"+row), row)

@@ -58,7 +58,6 @@ type reader struct {
 	content []byte
 	starts  []int
 	heading string
-	cell    *notebook.TableCell // the table cell being walked
 }
 
 func (r *reader) visit(n ast.Node, entering bool) (ast.WalkStatus, error) {
