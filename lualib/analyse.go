@@ -197,7 +197,7 @@ func (w *walker) global(e *ast.IdentExpr) {
 		w.problem(e.Line(), name, fmt.Sprintf("got the module %s as a value, want one of its functions", name), fmt.Sprintf("write %s.%s where it is used", name, w.engine.library.firstIn(name)))
 	case w.engine.library.plain[name] != nil:
 		w.mention(w.engine.library.plain[name], e)
-	case w.engine.isBase(name):
+	case w.engine.isBase(name), standardModules[name]:
 	case removedNames[name] != "":
 		w.problem(e.Line(), name, fmt.Sprintf("got %s, which a cell does not have", name), removedNames[name])
 	default:

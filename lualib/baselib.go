@@ -71,7 +71,7 @@ func (s *session) assert(L *lua.LState) int {
 	if lua.LVAsBool(L.Get(1)) {
 		return L.GetTop()
 	}
-	if L.GetTop() < 2 {
+	if L.Get(2) == lua.LNil {
 		return s.raisef(L, "assertion failed!")
 	}
 	L.Remove(1)
@@ -243,6 +243,9 @@ func (s *session) rawset(L *lua.LState) int {
 	if n, ok := key.(lua.LNumber); key == lua.LNil || (ok && math.IsNaN(float64(n))) {
 		return s.raisef(L, "table index is nil")
 	}
+	if err := s.roomFor(t, key); err != nil {
+		return s.raise(L, err)
+	}
 	t.RawSet(key, L.Get(3))
 	L.SetTop(1)
 	return 1
@@ -275,7 +278,11 @@ func (s *session) print(L *lua.LState) int {
 		if i > 1 {
 			line.WriteByte('\t')
 		}
-		line.WriteString(s.textOf(L, L.Get(i)))
+		text := s.textOf(L, L.Get(i))
+		if err := s.meter.room(line.Len() + len(text)); err != nil {
+			return s.raise(L, err)
+		}
+		line.WriteString(text)
 	}
 	line.WriteByte('\n')
 	switch {
@@ -392,12 +399,19 @@ func (s *session) unpack(L *lua.LState) int {
 	if L.Get(3) != lua.LNil {
 		last, _ = numberOf(L.Get(3))
 	}
-	if last-first >= maxUnpack {
+	first, last = math.Trunc(first), math.Trunc(last)
+	if !(last-first < maxUnpack) || math.Abs(first) > 1<<53 || math.Abs(last) > 1<<53 {
+		if last < first {
+			return 0
+		}
 		return s.raisef(L, "too many results to unpack")
 	}
+	if err := s.meter.step(max(int(last-first), 0)); err != nil {
+		return s.raise(L, err)
+	}
 	n := 0
-	for i := int(first); i <= int(last); i++ {
-		L.Push(t.RawGetInt(i))
+	for i := first; i <= last; i++ {
+		L.Push(t.RawGet(lua.LNumber(i)))
 		n++
 	}
 	return n

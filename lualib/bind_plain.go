@@ -190,6 +190,9 @@ func rawSum(s *session, L *lua.LState) int {
 	first, plain := true, true
 	var failure error
 	for key, value := t.Next(lua.LNil); key != lua.LNil; key, value = t.Next(key) {
+		if err := s.meter.step(32); err != nil {
+			return s.raise(L, err)
+		}
 		if field := L.Get(2); field != lua.LNil {
 			value = s.fieldFor(L, value, field)
 		}
@@ -261,6 +264,9 @@ func (s *session) extremeOf(L *lua.LState, name string, want int) int {
 	}
 	best, plain := s.measurable(L, values[0], name), isPlain(values[0])
 	for _, v := range values[1:] {
+		if err := s.meter.step(32); err != nil {
+			return s.raise(L, err)
+		}
 		q := s.measurable(L, v, name)
 		plain = plain && isPlain(v)
 		c, err := q.Compare(best)

@@ -26,6 +26,19 @@ type conclusion struct {
 	plan     *plan.Plan
 	checks   []*plan.Check
 	problems []diag.Problem
+	sought   int
+}
+
+// maxSought bounds how often a near name is looked for: each time all names are
+// compared.
+const maxSought = 50
+
+// near gives the name that was most likely meant, "" for none.
+func (c *conclusion) near(name string, names []string) string {
+	if c.sought++; c.sought > maxSought {
+		return ""
+	}
+	return diag.Nearest(name, names)
 }
 
 func pos(r plan.Record) diag.Pos {
@@ -129,7 +142,7 @@ func resolve[R plan.Record](c *conclusion, links []link, records []R, kind strin
 		if l.name == "" || known[l.name] != nil {
 			continue
 		}
-		near := diag.Nearest(l.name, names)
+		near := c.near(l.name, names)
 		hint := fmt.Sprintf("record it with %s{name = %q, …}", map[string]string{"circuit": "power.circuit"}[kind]+map[bool]string{true: kind}[kind != "circuit"], l.name)
 		var also []diag.Related
 		if near != "" {
@@ -182,14 +195,23 @@ func (c *conclusion) money() {
 // those it names.
 func (c *conclusion) steps() {
 	steps := c.plan.Steps
-	before := make([][]int, len(steps))
+	before := make([][][]int, len(steps))
+	named := stepsByName(steps)
 	for i, s := range steps {
 		for _, name := range s.After {
-			found := stepsNamed(steps, name, s.Tank)
+			found := named[stepKey{name, s.Tank, true}]
 			if len(found) == 0 {
-				c.problem(s, "build.step: after", fmt.Sprintf("got %q, a step that nothing records", name), didYouMean(name, stepNames(steps)))
+				found = named[stepKey{name: name}]
 			}
-			before[i] = append(before[i], found...)
+			if len(found) == 0 {
+				hint := ""
+				if near := c.near(name, stepNames(steps)); near != "" {
+					hint = fmt.Sprintf("did you mean %q?", near)
+				}
+				c.problem(s, "build.step: after", fmt.Sprintf("got %q, a step that nothing records", name), hint)
+				continue
+			}
+			before[i] = append(before[i], found)
 		}
 	}
 	order, circle := arrange(before)
@@ -214,29 +236,27 @@ func stepNames(steps []*plan.Step) []string {
 	return names
 }
 
-// stepsNamed finds the steps of a name: those for the same tank where there are
-// such, else all.
-func stepsNamed(steps []*plan.Step, name, tank string) []int {
-	var all, same []int
+// stepKey names steps: those for one tank, or all of a name.
+type stepKey struct {
+	name, tank string
+	ofTank     bool
+}
+
+// stepsByName finds the steps of a name: those for the same tank where there
+// are such, else all.
+func stepsByName(steps []*plan.Step) map[stepKey][]int {
+	named := map[stepKey][]int{}
 	for i, s := range steps {
-		if s.Name != name {
-			continue
-		}
-		all = append(all, i)
-		if s.Tank == tank {
-			same = append(same, i)
-		}
+		same, all := stepKey{s.Name, s.Tank, true}, stepKey{name: s.Name}
+		named[same], named[all] = append(named[same], i), append(named[all], i)
 	}
-	if len(same) > 0 {
-		return same
-	}
-	return all
+	return named
 }
 
 // arrange sorts so that each comes after those before it, otherwise in the given
 // order. Where a circle makes that impossible it is returned, and its members
 // come last.
-func arrange(before [][]int) (order, circle []int) {
+func arrange(before [][][]int) (order, circle []int) {
 	state := make([]int, len(before)) // 0 new, 1 open, 2 done
 	var path []int
 	var visit func(i int)
@@ -257,8 +277,10 @@ func arrange(before [][]int) (order, circle []int) {
 		}
 		state[i] = 1
 		path = append(path, i)
-		for _, b := range before[i] {
-			visit(b)
+		for _, group := range before[i] {
+			for _, b := range group {
+				visit(b)
+			}
 		}
 		path = path[:len(path)-1]
 		state[i] = 2
@@ -272,15 +294,12 @@ func arrange(before [][]int) (order, circle []int) {
 
 // circuits compares the loads of each circuit with its breaker.
 func (c *conclusion) circuits() {
+	watts := map[string]float64{}
+	for _, l := range c.plan.Loads {
+		watts[l.Circuit] += l.Power.MustIn("W") * float64(l.Count)
+	}
 	for _, circuit := range c.plan.Circuits {
-		watts, any := 0.0, false
-		for _, l := range c.plan.Loads {
-			if l.Circuit == circuit.Name {
-				watts += l.Power.MustIn("W") * float64(l.Count)
-				any = true
-			}
-		}
-		if any {
+		if watts, any := watts[circuit.Name]; any {
 			c.checks = append(c.checks, circuitCheck(circuit, watts))
 		}
 	}

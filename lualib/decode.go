@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"strings"
+	"unicode/utf8"
 
 	lua "github.com/yuin/gopher-lua"
 
@@ -356,6 +357,9 @@ func kindWord(q quantity.Quantity) string {
 	if q.IsPoint() {
 		return "a temperature"
 	}
+	if q.Dimension() == quantity.Must(1, "K").Dimension() {
+		return "a temperature difference"
+	}
 	return q.Dimension().String()
 }
 
@@ -375,6 +379,9 @@ func checkMoney(a *Arg, q quantity.Quantity) error {
 	return &diag.Fault{Message: fmt.Sprintf("got %s, %s; want %s", q.Short(), kindWord(q), a.wantOf()), Hint: fmt.Sprintf("write it as in %q", a.exampleOf(""))}
 }
 
+// maxMoney is an amount up to which cents are exact in sums.
+const maxMoney = 1e12
+
 // checkBounds compares with the argument's range.
 func checkBounds(a *Arg, q quantity.Quantity) error {
 	if math.IsNaN(q.Value()) || math.IsInf(q.Value(), 0) {
@@ -383,6 +390,9 @@ func checkBounds(a *Arg, q quantity.Quantity) error {
 	if a.Kind == ArgMoney {
 		if q.Value() < 0 {
 			return &diag.Fault{Message: fmt.Sprintf("got %s, want no negative amount", q.Short())}
+		}
+		if q.Value() > maxMoney {
+			return &diag.Fault{Message: fmt.Sprintf("got %s, want at most %g", q.Short(), maxMoney)}
 		}
 		return nil
 	}
@@ -420,10 +430,19 @@ func (s *session) numberArg(a *Arg, v lua.LValue) (float64, error) {
 	return n, nil
 }
 
+// maxArgument bounds a text that is handed to the library: people read it.
+const maxArgument = 100_000
+
 // text reads a text: a value of a table cell gives what was typed.
 func (s *session) text(v lua.LValue) (string, error) {
 	switch x := v.(type) {
 	case lua.LString:
+		if len(x) > maxArgument {
+			return "", &diag.Fault{Message: fmt.Sprintf("got a text of %d characters, want at most %d", utf8.RuneCountInString(string(x)), maxArgument)}
+		}
+		if s.current.taken += len(x); s.current.taken > maxText {
+			return "", &diag.Fault{Message: fmt.Sprintf("got more than %d MB of text from one cell, want less", maxText>>20), Hint: "does a loop never end?"}
+		}
 		return string(x), nil
 	case lua.LNumber, *lua.LUserData:
 		text, _ := stringOf(v)

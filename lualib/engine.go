@@ -7,6 +7,7 @@ import (
 	"context"
 	"fmt"
 	"sort"
+	"strings"
 
 	lua "github.com/yuin/gopher-lua"
 	"github.com/yuin/gopher-lua/ast"
@@ -97,6 +98,12 @@ func compileChunk(chunk []ast.Stmt) (program any, problem *notebook.CodeProblem)
 
 func compileProblem(err error) *notebook.CodeProblem {
 	line, message := compileMessage(err)
+	switch {
+	case strings.Contains(message, "no loop to break"):
+		return problemAt(max(line-1, 0), 0, "got break outside a loop, want it inside one", "to leave a cell early put the rest into an if")
+	case strings.Contains(message, "label"):
+		return problemAt(max(line-1, 0), 0, "got a goto or a label without the other", "use a loop or a function")
+	}
 	return problemAt(max(line-1, 0), 0, message, "split the cell, or use fewer locals")
 }
 

@@ -148,6 +148,7 @@ var machineMessages = []struct {
 	{regexp.MustCompile(`^attempt to call a non-function object`), "got something that is no function where one is called", "is the function's name spelled right?"},
 	{regexp.MustCompile(`^cannot perform (\w+) operation between (\w+) and (\w+)`), "cannot $1 $2 and $3", ""},
 	{regexp.MustCompile(`^(?:stack|registry) overflow`), "got calls nested too deep, want them to end", "does a function call itself without end? use a loop"},
+	{regexp.MustCompile(`^too many recursions in [gs]ettable`), "got tables that look each other up without end", "is a table its own __index?"},
 	{regexp.MustCompile(`^for statement (\w+) must be a number`), "got no number for the $1 of a for loop", ""},
 	{regexp.MustCompile(`^bad argument #(\d+) to (\S+) \((.*)\)`), "argument $1 of $2: $3", ""},
 	{regexp.MustCompile(`^__unm undefined`), "cannot change the sign of a value that is no number", ""},

@@ -38,6 +38,8 @@ func (s *session) checkedOperations() map[string]lua.LGFunction {
 		opOwn:       s.own,
 		opNumber:    s.loopNumber,
 		opKey:       s.key,
+		opField:     s.field,
+		opLength:    s.length,
 	}
 }
 
@@ -306,6 +308,9 @@ func (s *session) set(L *lua.LState) int {
 			return s.raise(L, &diag.Fault{Message: "got no number (nan) as a key of a table"})
 		}
 	}
+	if err := s.roomFor(t, key); err != nil {
+		return s.raise(L, err)
+	}
 	if t.Metatable == lua.LNil {
 		t.RawSet(key, value)
 		return 0
@@ -314,9 +319,55 @@ func (s *session) set(L *lua.LState) int {
 	return 0
 }
 
+// roomFor is asked before a value is put into a table: a place far beyond a
+// list's end takes memory for all that lies between, and a list has an end.
+func (s *session) roomFor(t *lua.LTable, key lua.LValue) error {
+	n, ok := key.(lua.LNumber)
+	if !ok || n < nearPlace || n > lua.LNumber(lua.MaxArrayIndex) || t.RawGetInt(int(n)) != lua.LNil {
+		return nil
+	}
+	before := t.RawGetInt(int(n) - 1)
+	if n == lua.LNumber(lua.MaxArrayIndex) && before != lua.LNil {
+		return &diag.Fault{Message: fmt.Sprintf("got a list of more than %d items, want less", lua.MaxArrayIndex-1), Hint: "keep sums instead of the items, or split the list"}
+	}
+	if before == lua.LNil && n < lua.LNumber(lua.MaxArrayIndex) {
+		return s.meter.room(16 * int(n))
+	}
+	return nil
+}
+
+// nearPlace is a place of a list up to which a gap costs next to nothing.
+const nearPlace = 128
+
+// field is the key of an entry written in braces.
+func (s *session) field(L *lua.LState) int {
+	k, err := plainKey(L.Get(1))
+	if n, ok := k.(lua.LNumber); ok && err == nil && n >= nearPlace && n < lua.LNumber(lua.MaxArrayIndex) {
+		err = s.meter.room(16 * int(n))
+	}
+	if err != nil {
+		return s.raise(L, err)
+	}
+	L.Push(k)
+	return 1
+}
+
+// length is #: the length of a text or list. Lua 5.1 asks no metamethod for it.
+func (s *session) length(L *lua.LState) int {
+	switch v := L.Get(1).(type) {
+	case lua.LString:
+		L.Push(lua.LNumber(len(v)))
+	case *lua.LTable:
+		L.Push(lua.LNumber(v.Len()))
+	default:
+		return s.raise(L, &diag.Fault{Message: fmt.Sprintf("got %s where # wants a list or a text", s.describe(v))})
+	}
+	return 1
+}
+
 func (s *session) setOnOther(L *lua.LState, object, key, value lua.LValue) int {
 	if u, ok := object.(*lua.LUserData); ok {
-		return s.raise(L, &diag.Fault{Message: fmt.Sprintf("cannot change %s, a quantity", showShort(u)), Hint: "work out a new one"})
+		return s.raise(L, &diag.Fault{Message: fmt.Sprintf("cannot change %s, a %s", showShort(u), typeName(u)), Hint: "work out a new one"})
 	}
 	if L.GetMetaField(object, "__newindex") != lua.LNil {
 		L.SetTable(object, key, value)
@@ -333,6 +384,9 @@ func (s *session) writable(t *lua.LTable) error {
 	f := s.frozen[t]
 	if f == nil {
 		return nil
+	}
+	if s.engine.library.isModule(f.of) {
+		return &diag.Fault{Message: fmt.Sprintf("cannot change %s, which belongs to the library", f.of), Hint: "put your own functions into a table of your own"}
 	}
 	if f.of != "" {
 		return &diag.Fault{Message: fmt.Sprintf("cannot change the result of %s, which is read-only", f.of), Hint: "keep your own values in a table of your own"}

@@ -63,7 +63,7 @@ func showShort(v lua.LValue) string {
 	case lua.LNumber:
 		return lua51.FormatNumber(float64(v))
 	case lua.LString:
-		return fmt.Sprintf("%q", string(v))
+		return fmt.Sprintf("%q", clipped(string(v)))
 	case *lua.LUserData:
 		switch u := v.Value.(type) {
 		case quantity.Quantity:
@@ -80,6 +80,15 @@ func showShort(v lua.LValue) string {
 	return v.Type().String()
 }
 
+// clipped shortens a text for a message.
+func clipped(text string) string {
+	const most = 60
+	if len(text) <= most {
+		return text
+	}
+	return strings.ToValidUTF8(text[:most], "") + "…"
+}
+
 // describe names a value for a message: its kind and, where short, its text.
 func (s *session) describe(v lua.LValue) string {
 	switch v.Type() {
@@ -88,11 +97,7 @@ func (s *session) describe(v lua.LValue) string {
 	case lua.LTNumber:
 		return "the number " + showShort(v)
 	case lua.LTString:
-		text := showShort(v)
-		if len(text) > 40 {
-			text = text[:40] + "…"
-		}
-		return "the text " + text
+		return "the text " + showShort(v)
 	case lua.LTUserData:
 		return showShort(v)
 	case lua.LTTable:

@@ -234,6 +234,7 @@ func (s *session) cellPlace(L *lua.LState) plan.Place {
 func recordsOf[R plan.Record](c *callArgs, kind plan.Kind) []R {
 	f := c.session.current
 	f.read[kind] = true
+	_ = c.session.meter.step(8 * (len(f.job.Records[kind]) + len(f.records))) // the machine stops before its next step
 	var list []R
 	for _, r := range f.job.Records[kind] {
 		list = append(list, r.(R))

@@ -16,6 +16,8 @@ const (
 	opOwn       = "\x00own"
 	opNumber    = "\x00number"
 	opKey       = "\x00key"
+	opField     = "\x00field"
+	opLength    = "\x00len"
 )
 
 // call makes a call of a checked operation.

@@ -31,6 +31,9 @@ func rawRows(s *session, L *lua.LState) int {
 	if len(input.Many) > 1 {
 		return s.raise(L, &diag.Fault{Subject: "rows", Message: fmt.Sprintf("got the heading %q with %d tables under it, want one", string(heading), len(input.Many)), Hint: "give each table a heading of its own"})
 	}
+	if err := s.meter.step(64 * len(input.Table.Rows) * max(len(input.Table.Keys), 1)); err != nil {
+		return s.raise(L, err)
+	}
 	L.Push(s.tableRows(input))
 	return 1
 }

@@ -52,6 +52,7 @@ type frame struct {
 	atCell   plan.Place // line of the cell's own code that led to the present call
 	ids      map[lua.LValue]int
 	random   *random
+	taken    int // bytes of the texts that the library took
 	ended    bool
 }
 
@@ -96,14 +97,27 @@ func (s *session) Run(job *notebook.Job) *notebook.Outcome {
 		return &notebook.Outcome{Failed: true, Abandoned: true}
 	}
 	f, fault := s.execute(job)
-	out := s.outcome(f)
+	out := s.outcome(f, fault != nil)
 	if fault != nil {
 		out.Failed = true
+		told := *fault.fault
+		told.Message = shortened(told.Message)
+		out.Faults = append(out.Faults, notebook.Fault{Fault: told, Place: fault.place})
+	}
+	if out.Failed {
 		out.Abandoned = s.meter.stopped == errAbandoned
-		out.Faults = append(out.Faults, notebook.Fault{Fault: *fault.fault, Place: fault.place})
 		out.Values, out.Records, out.Kinds = nil, nil, nil
 	}
 	return out
+}
+
+// shortened bounds a message that a cell made.
+func shortened(message string) string {
+	const most = 1000
+	if len(message) <= most {
+		return message
+	}
+	return strings.ToValidUTF8(message[:most], "") + " …"
 }
 
 // execute runs a cell's code, its lenders first.

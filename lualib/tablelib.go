@@ -41,7 +41,7 @@ func (s *session) tableConcat(L *lua.LState) int {
 	first, last := s.integer(L, 3, "concat", 1), s.integer(L, 4, "concat", float64(t.Len()))
 	var parts []string
 	for i := first; i <= last; i++ {
-		v := t.RawGetInt(i)
+		v := t.RawGet(lua.LNumber(i))
 		text, ok := stringOf(v)
 		if !ok {
 			return s.raise(L, &diag.Fault{Message: fmt.Sprintf("invalid value (%s) at index %d in table for 'concat'", typeName(v), i), Hint: "join texts or numbers only"})
@@ -62,6 +62,9 @@ func (s *session) tableInsert(L *lua.LState) int {
 	end := t.Len() + 1
 	switch L.GetTop() {
 	case 2:
+		if err := s.roomFor(t, lua.LNumber(end)); err != nil {
+			return s.raise(L, err)
+		}
 		t.RawSetInt(end, L.Get(2))
 	case 3:
 		at := s.integer(L, 2, "insert")
@@ -73,6 +76,9 @@ func (s *session) tableInsert(L *lua.LState) int {
 		}
 		if at < 1 {
 			return s.argument(L, 2, "insert", "position out of bounds")
+		}
+		if err := s.roomFor(t, lua.LNumber(end)); err != nil {
+			return s.raise(L, err)
 		}
 		for i := end; i > at; i-- {
 			t.RawSetInt(i, t.RawGetInt(i-1))
@@ -106,6 +112,9 @@ func (s *session) tableRemove(L *lua.LState) int {
 func (s *session) tableMaxn(L *lua.LState) int {
 	t := s.tableArgument(L, "maxn")
 	top := lua.LNumber(0)
+	if err := s.meter.step(4 * t.Len()); err != nil {
+		return s.raise(L, err)
+	}
 	t.ForEach(func(key, _ lua.LValue) {
 		if n, ok := key.(lua.LNumber); ok && n > top {
 			top = n

@@ -43,6 +43,7 @@ func scan(code string) ([]token, *notebook.CodeProblem) {
 	scanner := parse.NewScanner(strings.NewReader(code), "cell")
 	lexer := &parse.Lexer{PrevTokenType: parse.TNil}
 	var tokens []token
+	at := columns{lines: lines, line: -1}
 	for {
 		t, err := scanner.Scan(lexer)
 		if err != nil {
@@ -52,7 +53,7 @@ func scan(code string) ([]token, *notebook.CodeProblem) {
 			return tokens, nil
 		}
 		lexer.PrevTokenType = t.Type
-		tokens = append(tokens, token{t.Type, t.Str, t.Pos.Line - 1, column(lines, t.Pos.Line-1, t.Pos.Column)})
+		tokens = append(tokens, token{t.Type, t.Str, t.Pos.Line - 1, at.of(t.Pos.Line-1, t.Pos.Column)})
 		if len(tokens) > maxTokens {
 			return nil, problemAt(0, 0, fmt.Sprintf("got a cell of more than %d words, want less", maxTokens), "put long lists into a table and read them with rows")
 		}
@@ -65,6 +66,26 @@ func column(lines []string, line, bytes int) int {
 		return 0
 	}
 	return utf8.RuneCountInString(lines[line][:min(max(bytes-1, 0), len(lines[line]))]) + 1
+}
+
+// columns is column for places that mostly rise, without counting a line anew
+// for each of its words.
+type columns struct {
+	lines               []string
+	line, bytes, before int // up to bytes of the line stand that many characters
+}
+
+func (c *columns) of(line, bytes int) int {
+	if line < 0 || line >= len(c.lines) {
+		return 0
+	}
+	to := min(max(bytes-1, 0), len(c.lines[line]))
+	if line != c.line || to < c.bytes {
+		c.line, c.bytes, c.before = line, 0, 0
+	}
+	c.before += utf8.RuneCountInString(c.lines[line][c.bytes:to])
+	c.bytes = to
+	return c.before + 1
 }
 
 func problemAt(line, column int, message, hint string) *notebook.CodeProblem {
@@ -91,15 +112,30 @@ func syntaxProblem(err error, tokens []token, lines []string) *notebook.CodeProb
 	switch {
 	case pe.Message == "Invalid token" || strings.Contains(pe.Message, "nvalid"):
 		p.Message, p.Hint = fmt.Sprintf("got %q, which no name or number can hold", signAt(lines[line], p.Column, pe.Token)), "names are of the letters a to z, digits and _; texts stand between quotes"
+		if pe.Token == "!" {
+			p.Hint = hintFor(pe.Token)
+		}
 	default:
+		p.Column = startOf(pe.Token, line, p.Column, tokens)
 		p.Message = fmt.Sprintf("got %q here, want code that goes on from what stands before", pe.Token)
-		p.Hint = hintFor(pe.Token, line, tokens)
+		p.Hint = hintFor(pe.Token)
 	}
 	return p
 }
 
+// startOf gives the column at which a word begins that the parser places at its
+// end.
+func startOf(word string, line, end int, tokens []token) int {
+	for _, t := range tokens {
+		if t.line == line && t.text == word && t.column <= end && end < t.column+utf8.RuneCountInString(word) {
+			return t.column
+		}
+	}
+	return end
+}
+
 // hintFor guesses at the usual slips.
-func hintFor(word string, line int, tokens []token) string {
+func hintFor(word string) string {
 	switch word {
 	case "=":
 		return "a comparison is written =="
@@ -110,12 +146,7 @@ func hintFor(word string, line int, tokens []token) string {
 	case "end":
 		return "there is one end too many, or then or do is missing before it"
 	}
-	for _, t := range tokens {
-		if t.line == line && (t.text == "+" || t.text == "else" || t.text == "if") {
-			break
-		}
-	}
-	return "is a comma, an operator or a quote missing before it?"
+	return "is a comma, an operator, a quote, then or do missing before it?"
 }
 
 // endProblem says which opener lacks its end when the code stops too early.

@@ -3,6 +3,7 @@ package lualib
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	lua "github.com/yuin/gopher-lua"
 
@@ -58,14 +59,39 @@ type snapshot struct {
 	done      map[*lua.LTable]notebook.Value
 	busy      map[*lua.LTable]bool
 	functions bool
-	count     int
+	path      []notebook.Value // keys that lead to what is taken now
+	bytes     int              // of the texts taken
 }
 
-// maxEntries bounds the entries that a cell hands on.
-const maxEntries = 1_000_000
+// The bounds of what a cell hands on. A table that is met in several places
+// counts each time, as it does for whoever writes the value out.
+const (
+	maxEntries = 1_000_000
+	maxDepth   = 200
+)
 
-// take gives the value of a name; path says where it is, for messages.
-func (n *snapshot) take(v lua.LValue, path string) (notebook.Value, error) {
+// fault is a mistake in the value that is taken now; it says where that is.
+func (n *snapshot) fault(message, hint string) error {
+	var where strings.Builder
+	for i, key := range n.path {
+		if i > 0 {
+			where.WriteByte('.')
+		}
+		if i > 4 {
+			where.WriteString("…")
+			break
+		}
+		text, isText := key.(string)
+		if !isText {
+			text = fmt.Sprint(key)
+		}
+		where.WriteString(clipped(text))
+	}
+	return &diag.Fault{Subject: where.String(), Message: message, Hint: hint}
+}
+
+// take gives the value that the path leads to.
+func (n *snapshot) take(v lua.LValue) (notebook.Value, error) {
 	switch v := v.(type) {
 	case *lua.LNilType:
 		return nil, nil
@@ -74,7 +100,7 @@ func (n *snapshot) take(v lua.LValue, path string) (notebook.Value, error) {
 	case lua.LNumber:
 		return float64(v), nil
 	case lua.LString:
-		return string(v), nil
+		return string(v), n.text(string(v))
 	case *lua.LFunction:
 		n.functions = true
 		return notebook.Function{}, nil
@@ -86,12 +112,20 @@ func (n *snapshot) take(v lua.LValue, path string) (notebook.Value, error) {
 			return u, nil
 		}
 	case *lua.LTable:
-		return n.table(v, path)
+		return n.table(v)
 	}
-	return nil, &diag.Fault{Subject: path, Message: fmt.Sprintf("got a %s, which cannot be handed to other cells", v.Type())}
+	return nil, n.fault(fmt.Sprintf("got a %s, which cannot be handed to other cells", v.Type()), "")
 }
 
-func (n *snapshot) table(t *lua.LTable, path string) (notebook.Value, error) {
+// text bounds the texts of all values together.
+func (n *snapshot) text(s string) error {
+	if n.bytes += len(s); n.bytes > maxText {
+		return n.fault(fmt.Sprintf("got texts of more than %d MB, want less", maxText>>20), "hand on what other cells need only")
+	}
+	return n.session.meter.step(len(s) / 16)
+}
+
+func (n *snapshot) table(t *lua.LTable) (notebook.Value, error) {
 	if done, ok := n.done[t]; ok {
 		return done, nil
 	}
@@ -99,7 +133,10 @@ func (n *snapshot) table(t *lua.LTable, path string) (notebook.Value, error) {
 		return f.data, nil
 	}
 	if n.busy[t] {
-		return nil, &diag.Fault{Subject: path, Message: "got a table that contains itself, want one that ends", Hint: "keep the name instead of the table"}
+		return nil, n.fault("got a table that contains itself, want one that ends", "keep the name instead of the table")
+	}
+	if len(n.path) > maxDepth {
+		return nil, n.tooDeep()
 	}
 	n.busy[t] = true
 	defer delete(n.busy, t)
@@ -109,7 +146,7 @@ func (n *snapshot) table(t *lua.LTable, path string) (notebook.Value, error) {
 	} else if t.Metatable != lua.LNil {
 		n.functions = true
 	}
-	pairs, err := n.pairs(t, path)
+	pairs, err := n.pairs(t)
 	if err != nil {
 		return nil, err
 	}
@@ -118,49 +155,60 @@ func (n *snapshot) table(t *lua.LTable, path string) (notebook.Value, error) {
 	return data, nil
 }
 
-func (n *snapshot) pairs(t *lua.LTable, path string) ([]notebook.Pair, error) {
+func (n *snapshot) tooDeep() error {
+	return n.fault(fmt.Sprintf("got tables nested more than %d deep, want less", maxDepth), "use a list instead of tables in tables")
+}
+
+func (n *snapshot) pairs(t *lua.LTable) ([]notebook.Pair, error) {
 	var pairs []notebook.Pair
+	size := 0
 	for key, value := t.Next(lua.LNil); key != lua.LNil; key, value = t.Next(key) {
-		if n.count++; n.count > maxEntries {
-			return nil, &diag.Fault{Subject: path, Message: fmt.Sprintf("got more than %d entries, want less", maxEntries)}
+		if err := n.session.meter.step(4); err != nil {
+			return nil, err
 		}
-		if n.count%1000 == 0 {
-			if err := n.session.meter.step(4000); err != nil {
-				return nil, err
-			}
-		}
-		k, err := keyOf(key, path)
+		k, err := n.keyOf(key)
 		if err != nil {
 			return nil, err
 		}
-		v, err := n.take(value, fmt.Sprintf("%s.%v", path, k))
+		n.path = append(n.path, k)
+		v, err := n.take(value)
 		if err != nil {
 			return nil, err
 		}
+		n.path = n.path[:len(n.path)-1]
 		if v == nil {
 			continue
+		}
+		size++
+		if inner, ok := v.(*notebook.Data); ok {
+			if size += inner.Size; len(n.path)+inner.Depth > maxDepth {
+				return nil, n.tooDeep()
+			}
+		}
+		if size > maxEntries {
+			return nil, n.fault(fmt.Sprintf("got more than %d entries, want less", maxEntries), "hand on what other cells need only")
 		}
 		pairs = append(pairs, notebook.Pair{Key: k, Value: v})
 	}
 	return pairs, nil
 }
 
-func keyOf(key lua.LValue, path string) (notebook.Value, error) {
+func (n *snapshot) keyOf(key lua.LValue) (notebook.Value, error) {
 	switch k := key.(type) {
 	case lua.LString:
-		return string(k), nil
+		return string(k), n.text(string(k))
 	case lua.LNumber:
 		return float64(k), nil
 	case lua.LBool:
 		return bool(k), nil
 	}
-	return nil, &diag.Fault{Subject: path, Message: fmt.Sprintf("got a %s as a key, want a text or a number", key.Type()), Hint: "use a name as the key"}
+	return nil, n.fault(fmt.Sprintf("got a %s as a key, want a text or a number", key.Type()), "use a name as the key")
 }
 
-// outcome gathers what a cell gave.
-func (s *session) outcome(f *frame) *notebook.Outcome {
+// outcome gathers what a cell gave; a failed one gives no values.
+func (s *session) outcome(f *frame, failed bool) *notebook.Outcome {
 	out := &notebook.Outcome{Records: f.records, Printed: f.printed.String(), Faults: f.cautions, Kinds: map[plan.Kind]notebook.Digest{}}
-	if f.env == nil {
+	if f.env == nil || failed {
 		return out
 	}
 	n := &snapshot{session: s, done: map[*lua.LTable]notebook.Value{}, busy: map[*lua.LTable]bool{}}
@@ -171,7 +219,8 @@ func (s *session) outcome(f *frame) *notebook.Outcome {
 	for _, name := range names {
 		before := n.functions
 		n.functions = false
-		v, err := n.take(f.env.RawGetString(name.Name), name.Name)
+		n.path = append(n.path[:0], name.Name)
+		v, err := n.take(f.env.RawGetString(name.Name))
 		if err != nil {
 			out.Failed = true
 			out.Faults = append(out.Faults, notebook.Fault{Fault: *diag.AsFault(err), Place: plan.Place{Line: lineCount(f.job.Analysis.Code, name.Line)}})
@@ -197,31 +246,34 @@ func (s *session) outcome(f *frame) *notebook.Outcome {
 // for other cells.
 func (s *session) freezeFrame(f *frame) {
 	seen := map[lua.LValue]bool{}
-	var visit func(v lua.LValue)
-	visit = func(v lua.LValue) {
-		switch v := v.(type) {
-		case *lua.LTable:
-			if seen[v] || v == s.stdlib {
-				return
-			}
-			seen[v] = true
-			if s.frozen[v] == nil && v != f.env {
-				s.frozen[v] = &frozen{owner: f.job.Cell.Label()}
-			}
-			visit(v.Metatable)
-			for key, value := v.Next(lua.LNil); key != lua.LNil; key, value = v.Next(key) {
-				visit(key)
-				visit(value)
-			}
-		case *lua.LFunction:
-			if seen[v] {
-				return
-			}
-			seen[v] = true
-			for _, u := range v.Upvalues {
-				visit(u.Value())
+	queue := []lua.LValue{f.env} // no recursion: what a cell builds may be nested without bound
+	add := func(v lua.LValue) {
+		switch v.(type) {
+		case *lua.LTable, *lua.LFunction:
+			if !seen[v] {
+				seen[v] = true
+				queue = append(queue, v)
 			}
 		}
 	}
-	visit(f.env)
+	seen[s.stdlib] = true
+	for len(queue) > 0 {
+		v := queue[len(queue)-1]
+		queue = queue[:len(queue)-1]
+		switch v := v.(type) {
+		case *lua.LTable:
+			if s.frozen[v] == nil && v != f.env {
+				s.frozen[v] = &frozen{owner: f.job.Cell.Label()}
+			}
+			add(v.Metatable)
+			for key, value := v.Next(lua.LNil); key != lua.LNil; key, value = v.Next(key) {
+				add(key)
+				add(value)
+			}
+		case *lua.LFunction:
+			for _, u := range v.Upvalues {
+				add(u.Value())
+			}
+		}
+	}
 }

@@ -56,7 +56,7 @@ func (w *walker) expr(e ast.Expr) ast.Expr {
 	case *ast.UnaryNotOpExpr:
 		e.Expr = w.used(e.Expr)
 	case *ast.UnaryLenOpExpr:
-		e.Expr = w.used(e.Expr)
+		return call(opLength, e, w.used(e.Expr))
 	case *ast.FunctionExpr:
 		w.funcLiteral(e)
 	}
@@ -133,11 +133,7 @@ func (w *walker) table(e *ast.TableExpr) {
 	for _, f := range e.Fields {
 		if f.Key != nil {
 			if _, literal := f.Key.(*ast.StringExpr); !literal {
-				if _, number := f.Key.(*ast.NumberExpr); !number {
-					f.Key = call(opKey, f.Key, w.used(f.Key))
-				} else {
-					f.Key = w.used(f.Key)
-				}
+				f.Key = call(opField, f.Key, w.used(f.Key))
 			}
 		}
 		f.Value = w.expr(f.Value)

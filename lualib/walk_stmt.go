@@ -2,8 +2,10 @@ package lualib
 
 import (
 	"fmt"
+	"sort"
 
 	"github.com/yuin/gopher-lua/ast"
+	"github.com/yuin/gopher-lua/parse"
 
 	"weirbook/notebook"
 )
@@ -93,10 +95,15 @@ func (w *walker) localAssign(s *ast.LocalAssignStmt) {
 	for i, name := range s.Names {
 		vars[i] = &variable{name: name, fn: w.fn}
 	}
-	// a lone function literal sees its own name, as gopher-lua compiles it
+	// gopher-lua reads local f = function as local function f: a lone function
+	// literal sees its own name, which only the latter should
 	if len(s.Names) == 1 && len(s.Exprs) == 1 {
-		if _, literal := s.Exprs[0].(*ast.FunctionExpr); literal {
-			w.scope.vars[s.Names[0]] = vars[0]
+		if f, literal := s.Exprs[0].(*ast.FunctionExpr); literal {
+			if w.namesItself(s.Names[0], f) {
+				w.scope.vars[s.Names[0]] = vars[0]
+			} else {
+				s.Exprs[0] = position(&ast.LogicalOpExpr{Operator: "or", Lhs: position(&ast.FalseExpr{}, f), Rhs: f}, f)
+			}
 		}
 	}
 	for i, e := range s.Exprs {
@@ -110,6 +117,18 @@ func (w *walker) localAssign(s *ast.LocalAssignStmt) {
 	for i, name := range s.Names {
 		w.scope.vars[name] = vars[i]
 	}
+}
+
+// namesItself tells local function f from local f = function, which look alike
+// in the syntax tree.
+func (w *walker) namesItself(name string, f *ast.FunctionExpr) bool {
+	first := sort.Search(len(w.tokens), func(i int) bool { return w.tokens[i].line >= f.Line()-1 })
+	for i := first; i < len(w.tokens) && w.tokens[i].line == f.Line()-1; i++ {
+		if w.tokens[i].kind == parse.TFunction && kindAt(w.tokens, i-1) == '=' && kindAt(w.tokens, i-3) == parse.TLocal && w.tokens[i-2].text == name {
+			return false
+		}
+	}
+	return true
 }
 
 // assign walks an assignment, replacing its left sides where they need a

@@ -31,16 +31,21 @@ type Data struct {
 	Of     string // the library function whose result it is, "" for a plain table
 	Pairs  []Pair // in the order in which Lua walks them
 	Digest Digest
+	Size   int // entries of all that is written when the table is written out
+	Depth  int // tables inside each other, 1 for one that holds none
 }
 
 // NewData makes a table value and its fingerprint.
 func NewData(of string, pairs []Pair) *Data {
-	d := &Data{Of: of, Pairs: pairs}
+	d := &Data{Of: of, Pairs: pairs, Depth: 1, Size: len(pairs)}
 	h := NewHasher()
 	h.Text(of)
 	for _, p := range pairs {
 		h.Value(p.Key)
 		h.Value(p.Value)
+		if inner, ok := p.Value.(*Data); ok {
+			d.Size, d.Depth = d.Size+inner.Size, max(d.Depth, inner.Depth+1)
+		}
 	}
 	d.Digest = h.Sum()
 	return d

@@ -36,7 +36,7 @@ func (b *book) budgetColumns() []column {
 	}
 	return []column{
 		{head: "Phase", min: 12, max: 22, kind: long}, {head: "Item", min: 30, max: 46, kind: long}, {head: "Tank", min: 15, max: 20, kind: long},
-		{head: "Supplier", min: 12, max: 20, kind: long}, {head: "Count", min: 8, max: 12, kind: numeric}, {head: money(price), min: 13, max: 20, kind: numeric},
+		{head: "Supplier", min: 12, max: 20, kind: long}, {head: "Count", min: 8, max: 12, kind: numeric}, {head: money(price), min: 16, max: 20, kind: numeric},
 		{head: money("Line total, " + paid), min: 15, max: 20, kind: numeric}, {head: "Have", min: 8, max: 12, kind: numeric}, {head: money("Still to spend, " + paid), min: 15, max: 20, kind: numeric},
 		{head: "Lead time (d)", min: 8, max: 12, kind: numeric}, {head: "Remark", min: 22, max: 40, kind: long},
 	}
@@ -62,32 +62,48 @@ func (b *book) budget() *sheet {
 	s.top("Budget", "Everything the notebook wants to buy: what it costs, how much of it is there already, and what is still to be paid. "+
 		"The sums are formulas: they follow the counts and prices in the list and the tax and contingency on the sheet “"+startSheet+"”.")
 	b.budgetPointer(s, last)
-	own := b.ownItems()
-	b.budgetSums(s, own, last)
+	lines := b.budgetLines()
+	b.budgetSums(s, b.sumLines(lines), last)
 	s.skip(1)
 	s.listHead()
-	for _, item := range items {
-		b.budgetLine(s, item)
+	s.reserve(len(items))
+	for i, item := range items {
+		b.budgetLine(s, item, lines[i])
 	}
 	if len(items) == 0 {
 		s.skip(1)
 	}
 	s.list(last)
-	b.budgetGroups(s, own, last)
+	b.budgetGroups(s, lines, last)
 	return s
 }
 
-// ownItems lists the items in the notebook's money; others cannot be added up
-// with them.
-func (b *book) ownItems() []*plan.Item {
-	own := make([]*plan.Item, 0, len(b.plan.Items))
-	for _, item := range b.plan.Items {
+// budgetLines works out every line, in the notebook's money; lines in other
+// money stay zero, since they cannot be added up with them.
+func (b *book) budgetLines() []plan.Line {
+	lines := make([]plan.Line, len(b.plan.Items))
+	for i, item := range b.plan.Items {
 		if b.isOwn(item.Price) {
-			own = append(own, item)
+			lines[i] = item.Line(b.taxFactor())
+		} else {
+			b.figures.foreign++
 		}
 	}
-	b.figures.foreign += len(b.plan.Items) - len(own)
-	return own
+	return lines
+}
+
+// sumLines adds up lines as the plan does: sums of rounded lines, rounded.
+func (b *book) sumLines(lines []plan.Line) plan.Budget {
+	var sum plan.Budget
+	for _, line := range lines {
+		sum.Total += line.Total
+		sum.ToBuy += line.ToSpend
+	}
+	sum.Lines, sum.Total, sum.ToBuy = len(lines), quantity.Round(sum.Total, b.digits), quantity.Round(sum.ToBuy, b.digits)
+	sum.Had = quantity.Round(sum.Total-sum.ToBuy, b.digits)
+	sum.Contingency = quantity.Round(sum.ToBuy*b.inputs.contingency, b.digits)
+	sum.ToSpend = quantity.Round(sum.ToBuy+sum.Contingency, b.digits)
+	return sum
 }
 
 func (b *book) isOwn(q quantity.Quantity) bool {
@@ -106,8 +122,7 @@ func (b *book) budgetPointer(s *sheet, last int) {
 }
 
 // budgetSums adds the three rows of sums in two columns.
-func (b *book) budgetSums(s *sheet, own []*plan.Item, last int) {
-	sum := plan.Sum(own, b.taxFactor(), b.inputs.contingency)
+func (b *book) budgetSums(s *sheet, sum plan.Budget, last int) {
 	top, d := s.next(), b.digits
 	total, toBuy, contingency := fixed(budgetTank, top), fixed(budgetTank, top+2), fixed(budgetTotal, top)
 	contained := quantity.Round(sum.Total*b.inputs.tax/(1+b.inputs.tax), d)
@@ -153,12 +168,11 @@ func phaseOf(phase string) string {
 }
 
 // budgetLine adds one item.
-func (b *book) budgetLine(s *sheet, item *plan.Item) {
+func (b *book) budgetLine(s *sheet, item *plan.Item, line plan.Line) {
 	l, row := s.look, s.next()
 	n := strconv.Itoa(row)
 	price, total, toSpend := b.priceCell(s, item.Price), excelize.Cell{}, excelize.Cell{}
 	if b.isOwn(item.Price) {
-		line := item.Line(b.taxFactor())
 		tail := "*F" + n + b.taxTerm() + "," + strconv.Itoa(b.digits) + ")"
 		total = l.formula(body, "ROUND(E"+n+tail, line.Total, l.money)
 		toSpend = l.formula(body, "ROUND(MAX(E"+n+"-H"+n+",0)"+tail, line.ToSpend, l.money)
@@ -196,13 +210,13 @@ func (b *book) priceCell(s *sheet, q quantity.Quantity) excelize.Cell {
 }
 
 // budgetGroups adds the sums by phase, tank and supplier below the list.
-func (b *book) budgetGroups(s *sheet, own []*plan.Item, last int) {
-	if len(own) == 0 {
+func (b *book) budgetGroups(s *sheet, lines []plan.Line, last int) {
+	if len(lines) == 0 {
 		return
 	}
 	phases, tanks, suppliers := newGroups(), newGroups(), newGroups()
-	for _, item := range own {
-		line := item.Line(b.taxFactor())
+	for i, item := range b.plan.Items {
+		line := lines[i]
 		phases.add(phaseOf(item.Phase), line.Total, line.ToSpend)
 		tanks.add(clean(item.Tank), line.Total, line.ToSpend)
 		suppliers.add(clean(item.Supplier), line.Total, line.ToSpend)

@@ -17,6 +17,7 @@ const (
 	buildStep
 	buildAfter
 	buildPeople
+	buildTime
 	buildWork
 	buildWait
 	buildPhase
@@ -31,14 +32,14 @@ const buildFirst = 6
 func (b *book) build() *sheet {
 	s := b.newSheet(buildSheet, []column{
 		{head: "No.", min: 7, max: 9, kind: numeric}, {head: "Step", min: 34, max: 50, kind: long}, {head: "After", min: 24, max: 40, kind: long},
-		{head: "People", min: 8, max: 9, kind: numeric}, {head: "Work of all together (h)", min: 12, max: 14, kind: numeric}, {head: "Waiting (d)", min: 10, max: 12, kind: numeric},
+		{head: "People", min: 8, max: 9, kind: numeric}, {head: "Time it takes (h)", min: 12, max: 13, kind: numeric}, {head: "Work of all hands (h)", min: 11, max: 14, kind: numeric}, {head: "Waiting (d)", min: 10, max: 12, kind: numeric},
 		{head: "Phase", min: 12, max: 22, kind: long}, {head: "Tank", min: 12, max: 20, kind: long}, {head: "Remark", min: 28, max: 44, kind: long},
 	})
 	steps := slices.Clone(b.plan.Steps)
 	slices.SortStableFunc(steps, func(a, b *plan.Step) int { return cmp.Compare(a.Order, b.Order) })
 	last := max(buildFirst+len(steps)-1, buildFirst)
 	s.top("Build", "The steps of the work in an order in which they can be done: each stands below those it comes after. "+
-		"Waiting is time that passes without work, such as silicone that cures. Steps that do not wait for each other may run at the same time.")
+		"Work of all hands is the time times the people at it. Waiting is time that passes without work, such as silicone that cures. Steps that do not wait for each other may run at the same time.")
 	if len(steps) == 0 {
 		s.across(prose, "The notebook has no steps of work.")
 	} else {
@@ -60,11 +61,9 @@ func (b *book) build() *sheet {
 func (b *book) buildSums(s *sheet, steps []*plan.Step, last int) {
 	work, wait := 0.0, 0.0
 	for _, step := range steps {
-		if h, ok := in(step.Work.Q, "h"); ok && step.Work.Has {
-			work += h
-		}
-		if d, ok := in(step.Wait.Q, "d"); ok && step.Wait.Has {
-			wait += d
+		work += stepTime(step) * float64(hands(step))
+		if step.Wait.Has {
+			wait += orZero(step.Wait.Q, "d")
 		}
 	}
 	cells := make([]excelize.Cell, buildWait)
@@ -74,15 +73,27 @@ func (b *book) buildSums(s *sheet, steps []*plan.Step, last int) {
 	s.one(cells...)
 }
 
+// hands gives the number of people at a step.
+func hands(step *plan.Step) int { return max(step.People, 1) }
+
+// stepTime gives the hours of work that a step takes its people.
+func stepTime(step *plan.Step) float64 {
+	if !step.Work.Has {
+		return 0
+	}
+	return orZero(step.Work.Q, "h")
+}
+
 // stepLine adds one step.
 func (b *book) stepLine(s *sheet, number int, step *plan.Step) {
-	l := s.look
-	people := l.words(body, "")
-	if step.People > 0 {
-		people = l.count(float64(step.People))
+	l, row := s.look, s.next()
+	work := l.words(body, "")
+	if step.Work.Has {
+		formula := cellName(buildPeople, row) + "*" + cellName(buildTime, row)
+		work = l.formula(body, formula, stepTime(step)*float64(hands(step)), decimalsFormat(1))
 	}
-	s.fit(l.count(float64(number)), s.words(buildStep-1, step.Name), s.words(buildAfter-1, strings.Join(step.After, "; ")), people,
-		l.optional(step.Work, "h", decimalsFormat(1)), l.optional(step.Wait, "d", decimalsFormat(1)),
+	s.fit(l.count(float64(number)), s.words(buildStep-1, step.Name), s.words(buildAfter-1, strings.Join(step.After, "; ")), l.count(float64(hands(step))),
+		l.optional(step.Work, "h", decimalsFormat(1)), work, l.optional(step.Wait, "d", decimalsFormat(1)),
 		s.words(buildPhase-1, step.Phase), s.words(buildTank-1, step.Tank), s.words(buildRemark-1, step.Note))
 }
 

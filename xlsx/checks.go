@@ -41,6 +41,7 @@ func (b *book) checks() *sheet {
 	b.checkCounts(s, list, last)
 	s.skip(1)
 	s.listHead()
+	s.reserve(len(list))
 	for _, c := range list {
 		b.checkLine(s, c)
 	}

@@ -126,7 +126,7 @@ func (s *sheet) groupCell(t groupTable, sum groupSum, name string, value float64
 // only letters and a few harmless signs, so it is no number, date, truth value,
 // comparison or pattern.
 func plainName(name string) bool {
-	if len(name) > 200 || strings.TrimSpace(name) != name {
+	if name == "" || len(name) > 200 || strings.TrimSpace(name) != name {
 		return false
 	}
 	for i, r := range name {

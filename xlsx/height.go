@@ -11,7 +11,7 @@ const lineHeight = 13.5
 
 // room gives how many characters of running text a column takes: letters are
 // narrower than the digits by which widths are measured.
-func room(wide int) int { return wide * 5 / 4 }
+func room(wide int) int { return wide * 13 / 10 }
 
 // height gives the height of a row in points, 0 where one line is enough.
 func (s *sheet) height(r sheetRow) float64 {

@@ -54,10 +54,14 @@ func TestBuild(t *testing.T) {
 	require.Equal(t, "Level the racks", f.text("Build", "B6"))
 	require.Equal(t, "Leak test", f.text("Build", "B7"))
 	require.Equal(t, "Level the racks", f.text("Build", "C7"))
-	require.Equal(t, "SUM($E$6:$E$7)", f.formula("Build", "E4"))
-	require.Equal(t, 3.0, f.number("Build", "E4"))
-	require.Equal(t, 2.0, f.number("Build", "F7"))
+	require.Equal(t, 3.0, f.number("Build", "E6"), "three hours for two people")
+	require.Equal(t, "D6*E6", f.formula("Build", "F6"))
+	require.Equal(t, 6.0, f.number("Build", "F6"))
+	require.Equal(t, "SUM($F$6:$F$7)", f.formula("Build", "F4"))
+	require.Equal(t, 6.0, f.number("Build", "F4"))
+	require.Equal(t, 2.0, f.number("Build", "G7"))
 	require.Empty(t, f.text("Build", "E7"))
+	require.Empty(t, f.text("Build", "F7"))
 }
 
 func TestTanks(t *testing.T) {
@@ -110,13 +114,14 @@ func TestValues(t *testing.T) {
 		{"first_day", "2027-03-06", "", "fixed", ""}, {"ready", "TRUE", "", "fixed", ""}, {"shelves", "4", "", "fixed", ""},
 		{"total", "1,234.50 EUR", "EUR", "fixed", ""}, {"motto", "measure twice", "", "fixed", ""},
 		{"heron.name", "Heron", "", "fixed", ""}, {"heron.water", "274.2", "L", "fixed", ""}, {"heron[1]", "0.0000123", "m", "fixed", ""},
-		{"heron.fish", "a table of 0 entries", "", "fixed", ""},
+		{"heron.fish", "a table of 0 entries", "", "fixed", ""}, {"spare", "12", "%", "live", "spare"},
 	} {
 		row := strconv.Itoa(i + 5)
 		require.Equal(t, want, struct{ name, shown, unit, mark, how string }{
 			f.text("Values", "A"+row), f.shown("Values", "B"+row), f.text("Values", "C"+row), f.text("Values", "D"+row), f.text("Values", "E"+row)})
 	}
 	require.Equal(t, "'Start here'!$B$18", f.formula("Values", "B5"))
+	require.Equal(t, "'Start here'!$B$20*100", f.formula("Values", "B16"))
 	require.Equal(t, "46452", f.text("Values", "B7"), "the day's number: 2027-03-06 is 46452 days after 1899-12-30")
 }
 

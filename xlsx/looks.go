@@ -33,7 +33,7 @@ const (
 const (
 	ink       = "22302E"
 	soft      = "566360"
-	line      = "C9D3D0"
+	hairline  = "C9D3D0"
 	band      = "DFE8E5"
 	sand      = "FFF4CC"
 	sandEdge  = "B08A1E"
@@ -53,6 +53,7 @@ type lookKey struct {
 type looks struct {
 	file        *excelize.File
 	ids         map[lookKey]int
+	plain       [link + 1]int // styles without a number format, 0 for not made yet
 	err         error
 	money       string // number format of the notebook's money
 	finerMoney  string // with parts of the smallest coin
@@ -96,10 +97,26 @@ func finerFormat(currency string) string {
 
 // id gives the style of a look with a number format ("" for none).
 func (l *looks) id(k look, format string) int {
+	if format == "" && l.plain[k] != 0 {
+		return l.plain[k]
+	}
 	key := lookKey{k, format}
 	if id, ok := l.ids[key]; ok {
 		return id
 	}
+	id := l.make(k, format)
+	l.ids[key] = id
+	if format == "" {
+		l.plain[k] = id
+	}
+	for len(l.shown) <= id {
+		l.shown = append(l.shown, shown{})
+	}
+	l.shown[id] = shown{tail: strings.Count(format, `"`) / 2 * l.moneyTail, decimals: decimalsOf(format)}
+	return id
+}
+
+func (l *looks) make(k look, format string) int {
 	style := lookStyle(k)
 	if format != "" {
 		switch format {
@@ -120,11 +137,6 @@ func (l *looks) id(k look, format string) int {
 	if err != nil && l.err == nil {
 		l.err = err
 	}
-	l.ids[key] = id
-	for len(l.shown) <= id {
-		l.shown = append(l.shown, shown{})
-	}
-	l.shown[id] = shown{tail: strings.Count(format, `"`) / 2 * l.moneyTail, decimals: decimalsOf(format)}
 	return id
 }
 
@@ -138,11 +150,11 @@ func lookStyle(k look) *excelize.Style {
 	s := &excelize.Style{Font: font(10, false, ink), Alignment: &excelize.Alignment{Vertical: "top"}}
 	switch k {
 	case body:
-		s.Border, s.Alignment.Horizontal, s.Alignment.Indent = edges(line, "bottom"), "left", 1
+		s.Border, s.Alignment.Horizontal, s.Alignment.Indent = edges(hairline, "bottom"), "left", 1
 	case wrapped:
-		s.Border, s.Alignment.Horizontal, s.Alignment.Indent, s.Alignment.WrapText = edges(line, "bottom"), "left", 1, true
+		s.Border, s.Alignment.Horizontal, s.Alignment.Indent, s.Alignment.WrapText = edges(hairline, "bottom"), "left", 1, true
 	case strong:
-		s.Font, s.Border = font(10, true, ink), edges(line, "bottom")
+		s.Font, s.Border = font(10, true, ink), edges(hairline, "bottom")
 	case countLook:
 		s = lookStyle(body)
 		s.Font = font(10, true, ink)

@@ -15,7 +15,7 @@ func TestSheetsAndPrinting(t *testing.T) {
 	}
 	frozen := map[string]int{"Start here": 1, "Budget": 8, "Running cost": 8, "Build": 5, "Tanks": 5, "Checks": 7, "Values": 4}
 	filters := map[string]string{
-		"Budget": "$A$8:$K$13", "Running cost": "$A$8:$N$13", "Build": "$A$5:$I$7", "Tanks": "$A$5:$P$7", "Checks": "$A$7:$I$10", "Values": "$A$4:$E$15",
+		"Budget": "$A$8:$K$13", "Running cost": "$A$8:$N$13", "Build": "$A$5:$J$7", "Tanks": "$A$5:$P$7", "Checks": "$A$7:$I$10", "Values": "$A$4:$E$16",
 	}
 	for sheet, rows := range frozen {
 		panes, err := f.GetPanes(sheet)

@@ -68,6 +68,7 @@ func (b *book) running() *sheet {
 	b.runningSums(s, sums, last)
 	s.skip(1)
 	s.listHead()
+	s.reserve(len(loads) + len(others))
 	for i, load := range loads {
 		b.loadLine(s, load, sums.loads[i])
 	}

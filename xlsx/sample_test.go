@@ -2,7 +2,6 @@ package xlsx_test
 
 import (
 	"bytes"
-	"fmt"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -100,6 +99,7 @@ func sample() *notebook.Result {
 			{Name: "total", Value: q("1234.5 EUR")}, {Name: "motto", Value: "measure twice"}, {Name: "helper", Value: notebook.Function{}},
 			{Name: "heron", Value: notebook.NewData("tank", []notebook.Pair{{Key: "name", Value: "Heron"}, {Key: "water", Value: q("274.2 L")},
 				{Key: 1.0, Value: q("0.0000123 m")}, {Key: "fish", Value: notebook.NewData("", nil)}})},
+			{Name: "spare", Value: q("12 %").WithOrigin(quantity.Named("spare"))},
 		},
 	}
 }
@@ -111,21 +111,6 @@ func incomplete() *notebook.Result {
 	r.Problems = []diag.Problem{
 		{Pos: diag.Pos{File: "attic.md", Line: 43, Column: 12}, Subject: "tank: height", Message: "got 600 without a unit, want a length", Hint: `write "600 mm"`},
 		{Pos: diag.Pos{File: "attic.md", Line: 50}, Message: "the tank Rail stands in no rack", Caution: true},
-	}
-	return r
-}
-
-// large is a plan of many lines.
-func large(lines, tanks, values int) *notebook.Result {
-	r := sample()
-	for i := range lines {
-		r.Plan.Items = append(r.Plan.Items, item(fmt.Sprintf("Phase %d", i%7), fmt.Sprintf("Item number %d of the list", i), "Heron", "Glazier", float64(i%9+1), "12.35 EUR", float64(i%3)))
-	}
-	for i := range tanks {
-		r.Plan.Tanks = append(r.Plan.Tanks, tank(fmt.Sprintf("Tank %d", i), "100 cm", "201.3 L", "50 kg", "266.4 kg"))
-	}
-	for i := range values {
-		r.Values = append(r.Values, notebook.Named{Name: fmt.Sprintf("value_%d", i), Value: quantity.Must(float64(i)*1.37, "L")})
 	}
 	return r
 }

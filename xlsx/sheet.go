@@ -1,6 +1,10 @@
 package xlsx
 
-import "github.com/xuri/excelize/v2"
+import (
+	"slices"
+
+	"github.com/xuri/excelize/v2"
+)
 
 // column is one column of a sheet: the header of its list, the bounds of its
 // width in characters, and what it holds.
@@ -60,6 +64,15 @@ func (b *book) newSheet(name string, columns []column) *sheet {
 	}
 	return s
 }
+
+// reserve makes room for a list of so many rows.
+func (s *sheet) reserve(rows int) {
+	s.cells = slices.Grow(s.cells, (rows+extraRows)*len(s.columns))
+	s.rows = slices.Grow(s.rows, rows+extraRows)
+}
+
+// extraRows is about how many rows a sheet has beside its list.
+const extraRows = 40
 
 // next gives the number of the row that is added next.
 func (s *sheet) next() int { return len(s.rows) + 1 }

@@ -65,6 +65,23 @@ func TestInputsFollow(t *testing.T) {
 	}
 }
 
+// Prices, powers and amounts that are an assumption follow its cell too.
+func TestListsFollow(t *testing.T) {
+	r := sample()
+	named := func(text, name string) quantity.Quantity { return q(text).WithOrigin(quantity.Named(name)) }
+	r.Plan.Assumptions = []*plan.Assumption{
+		{Name: "glass", Label: "Glass", Value: q("240 EUR")}, {Name: "lamp", Label: "Lamp", Value: q("0.024 kW")}, {Name: "water", Label: "Water", Value: q("18 EUR")},
+	}
+	r.Plan.Items[1].Price, r.Plan.Loads[0].Power, r.Plan.Running[0].Amount = named("240 EUR", "glass"), named("24 W", "lamp"), named("18 EUR", "water")
+	f := read(t, r)
+	require.Equal(t, "'Start here'!$B$18", f.formula("Budget", "F10"))
+	require.Equal(t, "'Start here'!$B$19*1000", f.formula("Running cost", "F9"))
+	require.Equal(t, "'Start here'!$B$20", f.formula("Running cost", "J12"))
+	require.Equal(t, 24.0, f.number("Running cost", "F9"))
+	require.Equal(t, "live: Budget", f.text("Start here", "H18"))
+	require.Equal(t, "live: Running cost", f.text("Start here", "H19"))
+}
+
 func TestKeyFigures(t *testing.T) {
 	f := read(t, sample())
 	require.Equal(t, "Two tanks in the attic", f.text("Start here", "A1"))

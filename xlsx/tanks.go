@@ -74,6 +74,7 @@ func (b *book) tanks() *sheet {
 	}
 	b.tankSums(s, last)
 	s.listHead()
+	s.reserve(len(b.plan.Tanks) + len(b.plan.Fish))
 	for _, t := range b.plan.Tanks {
 		b.tankLine(s, t, u)
 	}
@@ -93,7 +94,7 @@ func tankColumns(u tankUnits) []column {
 		{head: "Tank", min: 14, max: 24, kind: long}, {head: "Room", min: 10, max: 24, kind: long}, {head: "Rack", min: 10, max: 20, kind: long},
 		{head: "Tier", min: 6, max: 9, kind: numeric}, measure("Length", u.length, 8), measure("Width", u.length, 8), measure("Height", u.length, 8),
 		measure("Glass", u.glass, 9), measure("Fill", u.length, 9), measure("Water", "L", 9), measure("Empty", "kg", 9), measure("Filled", "kg", 9),
-		measure("Salinity", "g/kg", 9), measure("Water", u.degrees, 8),
+		measure("Salinity", "g/kg", 10), measure("Water", u.degrees, 11),
 		{head: "Taken where not given", min: 24, max: 40, kind: long}, {head: "Remark", min: 14, max: 34, kind: long},
 	}
 }

@@ -30,6 +30,7 @@ func (b *book) values() *sheet {
 		"Fixed: changes only when the notebook runs. The last column shows what the notebook worked it out from, in its own words.")
 	s.skip(1)
 	s.listHead()
+	s.reserve(min(len(b.result.Values), valueRows))
 	first, left := s.next(), valueRows
 	for _, v := range b.result.Values {
 		b.value(s, v.Name, v.Value, &left, true)

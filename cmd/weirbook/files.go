@@ -41,6 +41,10 @@ func plainError(err error) error {
 	if errors.As(err, &pathError) {
 		return pathError.Err
 	}
+	var linkError *os.LinkError
+	if errors.As(err, &linkError) {
+		return linkError.Err
+	}
 	return err
 }
 
@@ -50,6 +54,9 @@ func writeWhole(path string, content []byte) (err error) {
 	// a link is followed, so that the file it names is replaced and not the link
 	if target, linkErr := filepath.EvalSymlinks(path); linkErr == nil {
 		path = target
+	}
+	if info, statErr := os.Stat(path); statErr == nil && info.IsDir() {
+		return fmt.Errorf("cannot write %s: it is a folder", path)
 	}
 	if old, readErr := os.ReadFile(path); readErr == nil && string(old) == string(content) {
 		return nil

@@ -9,6 +9,7 @@ import (
 	"strconv"
 	"strings"
 	"testing"
+	"time"
 
 	"github.com/rogpeppe/go-internal/testscript"
 )
@@ -25,7 +26,7 @@ func TestScripts(t *testing.T) {
 		RequireExplicitExec: true,
 		RequireUniqueNames:  true,
 		Cmds: map[string]func(*testscript.TestScript, bool, []string){
-			"code": codeCommand, "tidy": tidyCommand, "bom": bomCommand,
+			"code": codeCommand, "tidy": tidyCommand, "bom": bomCommand, "await": awaitCommand,
 		},
 	})
 }
@@ -83,4 +84,17 @@ func bomCommand(ts *testscript.TestScript, neg bool, args []string) {
 	}
 	content := ts.ReadFile(args[0])
 	ts.Check(os.WriteFile(ts.MkAbs(args[0]), []byte("\ufeff"+content), 0o666))
+}
+
+// awaitCommand is "await FILE": waits until the file is there.
+func awaitCommand(ts *testscript.TestScript, neg bool, args []string) {
+	if neg || len(args) != 1 {
+		ts.Fatalf("usage: await file")
+	}
+	for deadline := time.Now().Add(arrives); time.Now().Before(deadline); time.Sleep(10 * time.Millisecond) {
+		if _, err := os.Stat(ts.MkAbs(args[0])); err == nil {
+			return
+		}
+	}
+	ts.Fatalf("%s does not come", args[0])
 }

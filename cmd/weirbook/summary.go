@@ -49,11 +49,15 @@ func printSummary(w io.Writer, result *notebook.Result, book string, s style) {
 
 // ranText says how much was run.
 func ranText(result *notebook.Result) string {
-	noun := "cells"
-	if len(result.Cells) == 1 {
-		noun = "cell"
+	return fmt.Sprintf("%d of %s ran, %d ms", result.Ran, counted(len(result.Cells), "cell"), result.Took.Milliseconds())
+}
+
+// counted gives a count with its noun.
+func counted(n int, noun string) string {
+	if n == 1 {
+		return "1 " + noun
 	}
-	return fmt.Sprintf("%d of %d %s ran, %d ms", result.Ran, len(result.Cells), noun, result.Took.Milliseconds())
+	return fmt.Sprintf("%d %ss", n, noun)
 }
 
 const labelWidth = 34
@@ -73,7 +77,7 @@ func printCells(w io.Writer, result *notebook.Result, s style) {
 		printCell(w, c, s)
 	}
 	if shown > 0 {
-		fmt.Fprintf(w, "  %s  %d values shown in the text\n", s.fine(pad("done", 7)), shown)
+		fmt.Fprintf(w, "  %s  %s shown in the text\n", s.fine(pad("done", 7)), counted(shown, "value"))
 	}
 }
 
@@ -200,13 +204,13 @@ func printKeys(w io.Writer, p *plan.Plan, s style) {
 	if len(p.Items) > 0 && len(currencies(p)) == 1 {
 		b := plan.Sum(p.Items, p.TaxFactor(), plan.ContingencyRate(p.Contingencies))
 		money := func(v float64) string { return quantity.Must(v, p.Currency()).Short() }
-		fmt.Fprintf(w, "%s %d lines, %s in all, %s had, still to spend %s (contingency %s)\n", s.strong("budget:"), b.Lines, money(b.Total), money(b.Had), money(b.ToSpend), money(b.Contingency))
+		fmt.Fprintf(w, "%s %s, %s in all, %s had, still to spend %s (contingency %s)\n", s.strong("budget:"), counted(b.Lines, "line"), money(b.Total), money(b.Had), money(b.ToSpend), money(b.Contingency))
 	}
 	if len(p.Loads) > 0 {
 		printPower(w, p, s)
 	}
 	if len(p.Steps) > 0 {
-		fmt.Fprintf(w, "%s %d steps, %s of work\n", s.strong("build: "), len(p.Steps), workOf(p.Steps).Short())
+		fmt.Fprintf(w, "%s %s, %s of work by all hands\n", s.strong("build: "), counted(len(p.Steps), "step"), workOf(p.Steps).Short())
 	}
 }
 

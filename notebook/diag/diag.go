@@ -70,9 +70,10 @@ func (p Problem) Text() string {
 	var b strings.Builder
 	b.WriteString(p.Error())
 	if source := strings.TrimRight(p.Source, " \t\r\n"); source != "" {
-		b.WriteString("\n    " + strings.ReplaceAll(source, "\t", " "))
-		if p.Pos.Column > 0 {
-			b.WriteString("\n    " + strings.Repeat(" ", p.Pos.Column-1) + "^")
+		shown, column := window(strings.ReplaceAll(source, "\t", " "), p.Pos.Column)
+		b.WriteString("\n    " + shown)
+		if column > 0 {
+			b.WriteString("\n    " + strings.Repeat(" ", column-1) + "^")
 		}
 	}
 	for _, also := range p.Also {
@@ -82,6 +83,25 @@ func (p Problem) Text() string {
 		b.WriteString("\n  hint: " + p.Hint)
 	}
 	return b.String()
+}
+
+// window cuts the part around a column out of a very long line; the column is
+// then that of the part.
+func window(line string, column int) (string, int) {
+	const most, ahead = 120, 60
+	runes := []rune(line)
+	if len(runes) <= most {
+		return line, column
+	}
+	from := min(max(column-1-ahead, 0), len(runes)-most)
+	shown := string(runes[from : from+most])
+	if from > 0 {
+		shown, column = "…"+shown, column+1
+	}
+	if from+most < len(runes) {
+		shown += "…"
+	}
+	return shown, max(column-from, 0)
 }
 
 // Sort puts problems in the order of the page, then of their words, so that
@@ -130,4 +150,16 @@ func AsFault(err error) *Fault {
 		fault.Hint = advised.Advice()
 	}
 	return fault
+}
+
+// Cut bounds a text that came from a notebook.
+func Cut(text string, limit int) string {
+	if len(text) <= limit {
+		return text
+	}
+	runes := []rune(text)
+	if len(runes) <= limit {
+		return text
+	}
+	return string(runes[:limit-1]) + "…"
 }

@@ -3,6 +3,7 @@ package diag_test
 import (
 	"errors"
 	"fmt"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -56,4 +57,14 @@ func TestAsFaultKeepsTheHint(t *testing.T) {
 	inner := &diag.Fault{Subject: "tank", Message: "no", Hint: "yes"}
 	require.Same(t, inner, diag.AsFault(fmt.Errorf("x: %w", inner)))
 	require.Equal(t, "plain", diag.AsFault(errors.New("plain")).Message)
+}
+
+func TestLongLinesAreCutAroundTheColumn(t *testing.T) {
+	p := diag.Problem{Pos: diag.Pos{File: "a.md", Line: 1, Column: 501}, Message: "m", Source: strings.Repeat("x", 500) + "Y" + strings.Repeat("z", 500)}
+	lines := strings.Split(p.Text(), "\n")
+	require.Len(t, lines, 3)
+	require.Less(t, len(lines[1]), 150)
+	require.Equal(t, "Y", string([]rune(lines[1])[len(lines[2])-1]), "the mark stands under the character")
+	require.Equal(t, "ab…", diag.Cut("abcdef", 3))
+	require.Equal(t, "äöü", diag.Cut("äöü", 3))
 }

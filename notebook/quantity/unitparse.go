@@ -3,6 +3,7 @@ package quantity
 import (
 	"fmt"
 	"strings"
+	"sync"
 	"unicode"
 
 	"golang.org/x/text/currency"
@@ -172,7 +173,9 @@ func lookUp(symbol string) ([]term, error) {
 	return nil, &UnknownUnitError{Unit: symbol, advice: answers[symbol]}
 }
 
-var currencyAtoms = func() map[string]*atom {
+// currencyAtoms is worked out when money is first met: it costs more than all the
+// rest of the start.
+var currencyAtoms = sync.OnceValue(func() map[string]*atom {
 	known := map[string]*atom{}
 	for query := currency.Query(currency.NonTender); query.Next(); {
 		addCurrency(known, query.Unit().String())
@@ -181,7 +184,7 @@ var currencyAtoms = func() map[string]*atom {
 		addCurrency(known, query.Unit().String())
 	}
 	return known
-}()
+})
 
 func addCurrency(known map[string]*atom, code string) {
 	if len(code) != 3 || known[code] != nil {
@@ -192,7 +195,7 @@ func addCurrency(known map[string]*atom, code string) {
 	known[code] = a
 }
 
-func currencyAtom(code string) *atom { return currencyAtoms[code] }
+func currencyAtom(code string) *atom { return currencyAtoms()[code] }
 
 // MinorDigits gives the number of decimals in which a currency is paid (ISO
 // 4217: 2 for EUR, 0 for JPY, 3 for KWD).

@@ -70,10 +70,13 @@ func (n *state) unknownNames(i int) {
 	}
 }
 
+// maxMessage bounds each part of a message: what a cell throws may be long.
+const maxMessage = 600
+
 // codeProblem notes a problem at a place of a cell's code.
 func (n *state) codeProblem(c *cell, f diag.Fault, line, column int) *diag.Problem {
 	pos := n.codePos(c, line, column)
-	n.problems = append(n.problems, diag.Problem{Pos: pos, Subject: f.Subject, Message: f.Message, Hint: f.Hint, Source: n.doc.Line(pos.Line)})
+	n.problems = append(n.problems, diag.Problem{Pos: pos, Subject: diag.Cut(f.Subject, maxMessage), Message: diag.Cut(f.Message, maxMessage), Hint: diag.Cut(f.Hint, maxMessage), Source: n.doc.Line(pos.Line)})
 	return &n.problems[len(n.problems)-1]
 }
 
