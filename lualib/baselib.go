@@ -123,7 +123,7 @@ func (s *session) setmetatable(L *lua.LState) int {
 		return s.argument(L, 1, "setmetatable", "table expected, got "+typeName(L.Get(1)))
 	}
 	meta := L.Get(2)
-	if meta != lua.LNil && meta.Type() != lua.LTTable {
+	if L.GetTop() < 2 || (meta != lua.LNil && meta.Type() != lua.LTTable) {
 		return s.argument(L, 2, "setmetatable", "nil or table expected")
 	}
 	if err := s.writable(t); err != nil {
@@ -306,8 +306,11 @@ func (s *session) textOf(L *lua.LState, v lua.LValue) string {
 			L.Call(1, 1)
 			text := L.Get(-1)
 			L.Pop(1)
-			if t, ok := text.(lua.LString); ok {
-				return string(t)
+			switch text := text.(type) {
+			case lua.LString:
+				return string(text)
+			case lua.LNumber:
+				return lua51.FormatNumber(float64(text))
 			}
 			s.raisef(L, "'tostring' must return a string to 'print'")
 		}

@@ -276,8 +276,7 @@ func (s *session) plainMeta(kind lua.LValueType) *lua.LTable {
 	for event, op := range arithmetic {
 		t.RawSetString(event, L.NewFunction(func(L *lua.LState) int {
 			a, b := L.Get(1), L.Get(2)
-			if u, ok := userdataOf(a, b); ok {
-				fn := L.GetMetaField(u, event)
+			if fn := s.eventOf(L, a, b, event); fn != lua.LNil {
 				L.Push(fn)
 				L.Push(a)
 				L.Push(b)
@@ -320,13 +319,18 @@ func (s *session) plainMeta(kind lua.LValueType) *lua.LTable {
 	return t
 }
 
-func userdataOf(a, b lua.LValue) (lua.LValue, bool) {
+// eventOf gives the handler of the first operand that has one of its own: a
+// quantity, a date or a table.
+func (s *session) eventOf(L *lua.LState, a, b lua.LValue, event string) lua.LValue {
 	for _, v := range []lua.LValue{a, b} {
-		if _, ok := v.(*lua.LUserData); ok {
-			return v, true
+		switch v.(type) {
+		case *lua.LUserData, *lua.LTable:
+			if fn := L.GetMetaField(v, event); fn != lua.LNil {
+				return fn
+			}
 		}
 	}
-	return nil, false
+	return lua.LNil
 }
 
 func plainArithmetic(x, y float64, sign string) float64 {

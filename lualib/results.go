@@ -189,8 +189,11 @@ func (c *callArgs) record(r plan.Record) error {
 
 // oneOf names one record of a kind.
 func oneOf(k plan.Kind) string {
-	if k == plan.KindAssumption || k == plan.KindItem {
+	switch k {
+	case plan.KindAssumption, plan.KindItem:
 		return "an " + string(k)
+	case plan.KindToday:
+		return "the day"
 	}
 	return "a " + string(k)
 }

@@ -20,9 +20,22 @@ const (
 	opLength    = "\x00len"
 )
 
-// call makes a call of a checked operation.
+// call makes a call of a checked operation. It gives one value and is no tail
+// call, whose line would be lost.
 func call(op string, at ast.PositionHolder, args ...ast.Expr) *ast.FuncCallExpr {
-	return position(&ast.FuncCallExpr{Func: position(&ast.IdentExpr{Value: op}, at), Args: args}, at)
+	return position(&ast.FuncCallExpr{Func: position(&ast.IdentExpr{Value: op}, at), Args: args, AdjustRet: true}, at)
+}
+
+// single cuts an operand down to one value: as a call's last argument it would
+// bring all it has.
+func single(e ast.Expr) ast.Expr {
+	switch e := e.(type) {
+	case *ast.FuncCallExpr:
+		e.AdjustRet = true
+	case *ast.Comma3Expr:
+		e.AdjustRet = true
+	}
+	return e
 }
 
 func callStmt(op string, at ast.PositionHolder, args ...ast.Expr) ast.Stmt {
@@ -66,6 +79,7 @@ const concatBatch = 40
 
 // concat replaces a chain of .. by one checked call, or a few where it is long.
 func concat(e *ast.StringConcatOpExpr, operands []ast.Expr) ast.Expr {
+	operands[len(operands)-1] = single(operands[len(operands)-1])
 	for len(operands) > concatBatch {
 		tail := operands[len(operands)-concatBatch:]
 		joined := call(opConcat, e, append([]ast.Expr(nil), tail...)...)

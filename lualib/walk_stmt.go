@@ -146,7 +146,7 @@ func (w *walker) assign(s *ast.AssignStmt) []ast.Stmt {
 	}
 	var before []ast.Stmt
 	targets := make([]*target, len(s.Lhs))
-	checked := false
+	checked := len(s.Lhs) > 1 // gopher-lua gets a, b = b, a wrong for locals
 	for i, lhs := range s.Lhs {
 		var own ast.Stmt
 		targets[i], own = w.target(lhs)

@@ -132,7 +132,10 @@ func (t *Table) Moved(heading string, lines, cells int) *Table {
 		moved.Heading = heading
 	}
 	moved.Line += lines
-	moved.Rows = make([]TableRow, len(t.Rows))
+	moved.Rows = nil
+	if t.Rows != nil {
+		moved.Rows = make([]TableRow, len(t.Rows))
+	}
 	for i, row := range t.Rows {
 		moved.Rows[i] = TableRow{Line: row.Line + lines, Cells: row.Cells}
 		if cells > 0 && row.hasExpression() {

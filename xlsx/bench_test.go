@@ -67,7 +67,7 @@ func bare(b *testing.B, r *notebook.Result) {
 	number := func(v float64) excelize.Cell { return excelize.Cell{StyleID: plain, Value: v} }
 	bareSheet(b, f, "Budget", len(r.Plan.Items), func(i int) []any {
 		item, n := r.Plan.Items[i], strconv.Itoa(i+1)
-		line := item.Line(1.19)
+		line := item.Cost(1.19)
 		return []any{text(item.Phase), text(item.Name), text(item.Tank), text(item.Supplier), number(item.Count), excelize.Cell{StyleID: money, Value: item.Price.Value()},
 			excelize.Cell{StyleID: money, Formula: "ROUND(E" + n + "*F" + n + "*(1+tax_rate),2)", Value: line.Total}, number(item.Have),
 			excelize.Cell{StyleID: money, Formula: "ROUND(MAX(E" + n + "-H" + n + ",0)*F" + n + "*(1+tax_rate),2)", Value: line.ToSpend}, text(""), text("")}

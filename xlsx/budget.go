@@ -80,11 +80,11 @@ func (b *book) budget() *sheet {
 
 // budgetLines works out every line, in the notebook's money; lines in other
 // money stay zero, since they cannot be added up with them.
-func (b *book) budgetLines() []plan.Line {
-	lines := make([]plan.Line, len(b.plan.Items))
+func (b *book) budgetLines() []plan.Cost {
+	lines := make([]plan.Cost, len(b.plan.Items))
 	for i, item := range b.plan.Items {
 		if b.isOwn(item.Price) {
-			lines[i] = item.Line(b.taxFactor())
+			lines[i] = item.Cost(b.taxFactor())
 		} else {
 			b.figures.foreign++
 		}
@@ -93,7 +93,7 @@ func (b *book) budgetLines() []plan.Line {
 }
 
 // sumLines adds up lines as the plan does: sums of rounded lines, rounded.
-func (b *book) sumLines(lines []plan.Line) plan.Budget {
+func (b *book) sumLines(lines []plan.Cost) plan.Budget {
 	var sum plan.Budget
 	for _, line := range lines {
 		sum.Total += line.Total
@@ -168,7 +168,7 @@ func phaseOf(phase string) string {
 }
 
 // budgetLine adds one item.
-func (b *book) budgetLine(s *sheet, item *plan.Item, line plan.Line) {
+func (b *book) budgetLine(s *sheet, item *plan.Item, line plan.Cost) {
 	l, row := s.look, s.next()
 	n := strconv.Itoa(row)
 	price, total, toSpend := b.priceCell(s, item.Price), excelize.Cell{}, excelize.Cell{}
@@ -210,7 +210,7 @@ func (b *book) priceCell(s *sheet, q quantity.Quantity) excelize.Cell {
 }
 
 // budgetGroups adds the sums by phase, tank and supplier below the list.
-func (b *book) budgetGroups(s *sheet, lines []plan.Line, last int) {
+func (b *book) budgetGroups(s *sheet, lines []plan.Cost, last int) {
 	if len(lines) == 0 {
 		return
 	}

@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"strings"
 
 	"github.com/spf13/cobra"
 
@@ -26,6 +27,9 @@ notebook with --in, and prints the value with its unit.`,
 		Args: func(c *cobra.Command, args []string) error {
 			if len(args) != 1 {
 				return &codedError{exitUsage, fmt.Sprintf("ask: got %d arguments, want one expression", len(args)), "put the expression between single quotes"}
+			}
+			if strings.TrimSpace(args[0]) == "" {
+				return &codedError{exitUsage, "ask: got an empty expression, want one", `write weirbook ask 'Q"72 in":to "cm"'`}
 			}
 			return nil
 		},
@@ -74,6 +78,7 @@ func ask(ctx context.Context, c *cobra.Command, expression, in, unit string, dig
 		printAsked(c, result, last)
 		return &codedError{code: exitFails}
 	}
+	fmt.Fprint(c.OutOrStdout(), clean(last.Outcome.Printed))
 	text, err := answer(last.Outcome.Values[0].Value, unit, digits)
 	if err != nil {
 		return err
@@ -126,6 +131,9 @@ func longText(v notebook.Value) string {
 			return "a function"
 		}
 		return valueText(v)
+	}
+	if len(d.Pairs) == 0 {
+		return "an empty table"
 	}
 	text := ""
 	for i, p := range d.Pairs {

@@ -76,6 +76,13 @@ Start with: weirbook new room.md`,
 	root.SetErr(os.Stderr)
 	root.SetHelpCommand(newHelpCommand())
 	root.AddCommand(newRunCommand(), newWatchCommand(), newNewCommand(), newAskCommand(), newLibCommand())
+	root.InitDefaultCompletionCmd()
+	for _, c := range root.Commands() {
+		if c.Name() == "completion" {
+			// what runs has its arguments checked: an unknown shell is an error
+			c.RunE = func(c *cobra.Command, _ []string) error { return c.Help() }
+		}
+	}
 	return root
 }
 

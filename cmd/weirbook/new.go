@@ -23,6 +23,9 @@ func newNewCommand() *cobra.Command {
 			if len(args) != 1 {
 				return &codedError{exitUsage, fmt.Sprintf("new: got %d arguments, want one file", len(args)), "write weirbook new room.md"}
 			}
+			if args[0] == "" {
+				return &codedError{exitUsage, "new: got an empty name, want a file", "write weirbook new room.md"}
+			}
 			return nil
 		},
 		RunE: func(c *cobra.Command, args []string) error {

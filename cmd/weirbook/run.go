@@ -58,6 +58,9 @@ func oneNotebook(c *cobra.Command, args []string) error {
 	if len(args) != 1 {
 		return &codedError{exitUsage, fmt.Sprintf("%s: got %d arguments, want one notebook", c.Name(), len(args)), fmt.Sprintf("write weirbook %s room.md", c.Name())}
 	}
+	if args[0] == "" {
+		return &codedError{exitUsage, c.Name() + ": got an empty name, want a notebook", fmt.Sprintf("write weirbook %s room.md", c.Name())}
+	}
 	return nil
 }
 

@@ -11,7 +11,7 @@ import (
 )
 
 var (
-	unknownCommand = regexp.MustCompile(`^unknown command "(.*)" for "`)
+	unknownCommand = regexp.MustCompile(`^unknown command "(.*)" for "(.*)"`)
 	unknownFlag    = regexp.MustCompile(`unknown (?:flag: --(\S+)|shorthand flag: '(.)')`)
 )
 
@@ -19,10 +19,16 @@ var (
 func usageText(root *cobra.Command, err error) string {
 	text := err.Error()
 	if m := unknownCommand.FindStringSubmatch(text); m != nil {
-		return text + "\n  hint: " + nearestCommand(root, m[1])
+		return text + "\n  hint: " + nearestCommand(root, m[1], m[2])
 	}
 	m := unknownFlag.FindStringSubmatch(text)
-	if m == nil || m[1] == "" {
+	switch {
+	case m == nil:
+		return text
+	case m[1] == "":
+		if strings.ContainsAny(m[2], "0123456789.") {
+			text += "\n  hint: put -- before an expression that begins with a minus sign"
+		}
 		return text
 	}
 	var names []string
@@ -38,16 +44,20 @@ func usageText(root *cobra.Command, err error) string {
 	return text
 }
 
-// nearestCommand suggests a command.
-func nearestCommand(root *cobra.Command, name string) string {
+// nearestCommand suggests a command among those of the path to it.
+func nearestCommand(root *cobra.Command, name, path string) string {
+	parent, _, err := root.Find(strings.Fields(path)[1:])
+	if err != nil {
+		parent = root
+	}
 	var names []string
-	for _, c := range root.Commands() {
+	for _, c := range parent.Commands() {
 		names = append(names, c.Name())
 	}
 	if near := diag.Nearest(name, names); near != "" {
 		return "did you mean " + near + "?"
 	}
-	return "weirbook -h lists the commands"
+	return path + " -h lists the commands"
 }
 
 // hintOf gives the advice that an error carries.

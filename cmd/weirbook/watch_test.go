@@ -421,3 +421,27 @@ func TestWatchRecords(t *testing.T) {
 	w.see(`^2 of 3 cells ran`)
 	w.see(`^  cost\.total\(\): 40\.00 EUR → 45\.00 EUR$`)
 }
+
+// TestWatchSetBroken: an assumption that cannot be read for a while does not end
+// its override.
+func TestWatchSetBroken(t *testing.T) {
+	content := "```lua Prices\nprice = assume{\"Price\", \"3 EUR\"}\ntwice = price * 2\n```\n"
+	w := startWatch(t, content, "--set", "price=5 EUR").started()
+	w.write(strings.Replace(content, "}", "", 1))
+	w.hear(`^\S*room\.md:3:1: got "twice" here`)
+	w.write(strings.Replace(content, "* 2", "* 3", 1))
+	w.see(`^  twice: new, 15\.00 EUR$`)
+	require.NotContains(t, w.err.after(0), "--set")
+}
+
+// TestWatchMissingAtStart: a notebook that is not there at the start ends the
+// command at once.
+func TestWatchMissingAtStart(t *testing.T) {
+	root := newRoot()
+	root.SetOut(&bytes.Buffer{})
+	root.SetErr(&bytes.Buffer{})
+	root.SetArgs([]string{"watch", filepath.Join(t.TempDir(), "room.md")})
+	var coded *codedError
+	require.ErrorAs(t, root.ExecuteContext(t.Context()), &coded)
+	require.Equal(t, exitUsage, coded.code)
+}

@@ -37,6 +37,8 @@ func DidYouMean(name string, candidates []string) string {
 // allowance is the number of slips of the pen forgiven in a name.
 func allowance(name string) int {
 	switch n := len([]rune(name)); {
+	case n <= 1:
+		return 0 // any other letter would be near
 	case n <= 2:
 		return 1
 	case n <= 5:

@@ -88,7 +88,10 @@ func (r *reader) fence(n *ast.FencedCodeBlock) {
 		return
 	}
 	info := strings.TrimSpace(string(util.UnescapePunctuations(n.Info.Segment.Value(r.content))))
-	language, title, _ := strings.Cut(info, " ")
+	language, title := info, ""
+	if space := strings.IndexAny(info, " \t"); space >= 0 {
+		language, title = info[:space], info[space:]
+	}
 	switch language {
 	case "lua":
 		r.doc.Cells = append(r.doc.Cells, r.code(n, strings.TrimSpace(title)))

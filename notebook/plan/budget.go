@@ -2,10 +2,10 @@ package plan
 
 import "weirbook/notebook/quantity"
 
-// Line is what one item comes to, in the currency's unit, rounded half away
+// Cost is what one item comes to, in the currency's unit, rounded half away
 // from zero to its minor unit, tax included. The workbook's formulas do the
 // same: a total is the sum of rounded lines.
-type Line struct {
+type Cost struct {
 	Total   float64 // for all of them
 	ToSpend float64 // for those not had yet
 }
@@ -34,11 +34,11 @@ func ContingencyRate(list []*Contingency) float64 {
 	return 0
 }
 
-// Line works out one budget line.
-func (r *Item) Line(taxFactor float64) Line {
+// Cost works out one budget line.
+func (r *Item) Cost(taxFactor float64) Cost {
 	digits := quantity.MinorDigits(r.Price.Dimension().Currency())
 	price := r.Price.Value()
-	return Line{
+	return Cost{
 		Total:   quantity.Round(r.Count*price*taxFactor, digits),
 		ToSpend: quantity.Round(max(r.Count-r.Have, 0)*price*taxFactor, digits),
 	}
@@ -61,7 +61,7 @@ func Sum(items []*Item, taxFactor, contingency float64) Budget {
 	digits := 2
 	for _, item := range items {
 		digits = quantity.MinorDigits(item.Price.Dimension().Currency())
-		line := item.Line(taxFactor)
+		line := item.Cost(taxFactor)
 		b.Lines++
 		b.Total = quantity.Round(b.Total+line.Total, digits)
 		b.ToBuy = quantity.Round(b.ToBuy+line.ToSpend, digits)

@@ -145,6 +145,11 @@ func (n *state) checkOverrides() error {
 	var names []string
 	for _, c := range n.cells {
 		names = append(names, c.analysis.Assumptions...)
+		if c.bad { // what cannot be read may be an assumption; its mistake is told
+			for _, name := range c.analysis.Assigns {
+				names = append(names, name.Name)
+			}
+		}
 	}
 	for _, wanted := range sortedNames(n.overrides) {
 		found := false
