@@ -63,7 +63,7 @@ func (e *Engine) analyse(kind notebook.CellKind, code string) *notebook.Analysis
 		a.Problems = append(a.Problems, *problem)
 		shiftExpression(kind, a)
 		a.Digest = codeDigest(kind, code)
-		e.guess(a, tokens)
+		e.guess(a, code, tokens)
 		return a
 	}
 	w := &walker{engine: e, tokens: tokens, analysis: a, kind: kind, holders: map[string]*holder{}, assumed: map[ast.Expr]string{}, taken: map[string]int{}}

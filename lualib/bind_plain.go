@@ -434,11 +434,41 @@ func (c *callArgs) checkValue(k *plan.Check, value lua.LValue, message string) (
 	if !k.AtMost.Has && !k.AtLeast.Has {
 		return nil, wrong("at_most", "got a value without a limit, want at_most or at_least", `write check{"name", value, at_most = "…"}`)
 	}
+	if err := cautionInside(k); err != nil {
+		return nil, err
+	}
+	showInUnitOfLimit(k)
 	judge(k)
 	if message != "" && k.Outcome != plan.Pass {
 		k.Sentence += ": " + message
 	}
 	return string(k.Outcome), c.record(k)
+}
+
+// cautionInside refuses a caution that the limit is reached before.
+func cautionInside(k *plan.Check) error {
+	if !k.CautionAt.Has {
+		return nil
+	}
+	if n, err := k.CautionAt.Q.Compare(k.AtMost.Q); k.AtMost.Has && !k.AtLeast.Has && err == nil && n > 0 {
+		return wrong("caution_at", fmt.Sprintf("got %s, beyond at_most of %s", k.CautionAt.Q.Short(), k.AtMost.Q.Short()), "the caution begins before the limit")
+	}
+	if n, err := k.CautionAt.Q.Compare(k.AtLeast.Q); k.AtLeast.Has && !k.AtMost.Has && err == nil && n < 0 {
+		return wrong("caution_at", fmt.Sprintf("got %s, beyond at_least of %s", k.CautionAt.Q.Short(), k.AtLeast.Q.Short()), "the caution begins before the limit")
+	}
+	return nil
+}
+
+// showInUnitOfLimit shows the value as its limit is shown, so that a reader can
+// compare.
+func showInUnitOfLimit(k *plan.Check) {
+	limit := k.AtMost
+	if !limit.Has {
+		limit = k.AtLeast
+	}
+	if shown, err := k.Value.Q.To(limit.Q.Unit()); err == nil && limit.Q.Unit() != nil {
+		k.Value.Q = shown
+	}
 }
 
 // judge sets the outcome and the sentence of a check from its numbers.

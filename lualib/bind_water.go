@@ -93,7 +93,11 @@ func runFish(c *callArgs) (any, error) {
 	species, err := stocking.Lookup(c.text("species"))
 	if err != nil {
 		if unknown, ok := err.(*stocking.LookupError); ok {
-			return nil, wrong("species", unknownSpecies(unknown), didYouMean(unknown.Name, stocking.Names()))
+			hint := didYouMean(unknown.Name, stocking.Names())
+			if hint == "" {
+				hint = "weirbook lib species lists them"
+			}
+			return nil, wrong("species", unknownSpecies(unknown), hint)
 		}
 		return nil, err
 	}
@@ -107,6 +111,20 @@ func runFish(c *callArgs) (any, error) {
 	out := new(result).set("tank", f.Tank).set("species", f.Species).set("common", f.Common).set("count", f.Count).set("length", f.Length).
 		set("mass", f.Mass).set("factor", f.MassFactor).set("oxygen", f.Oxygen).set("oxygen_peak", f.OxygenPeak).set("feed_low", f.FeedLow).set("feed_high", f.FeedHigh)
 	return out, c.record(f)
+}
+
+// SpeciesList gives a line for each species of the table: its names and the water
+// it is kept in.
+func SpeciesList() []string {
+	all, err := stocking.All()
+	if err != nil {
+		return nil
+	}
+	var lines []string
+	for _, s := range all {
+		lines = append(lines, fmt.Sprintf("%-34s %-34s %g-%g degC, pH %g-%g, to %g cm", s.CommonName, s.ScientificName, s.TemperatureC.Min, s.TemperatureC.Max, s.PH.Min, s.PH.Max, s.TypicalLengthCm))
+	}
+	return lines
 }
 
 func unknownSpecies(e *stocking.LookupError) string {

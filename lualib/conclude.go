@@ -19,8 +19,14 @@ func (e *Engine) Conclude(p *plan.Plan) ([]*plan.Check, []diag.Problem) {
 	c.money()
 	c.steps()
 	c.circuits()
+	if more := len(c.problems) - maxTold; more > 0 {
+		c.problems = append(c.problems[:maxTold], diag.Problem{Pos: c.problems[maxTold].Pos, Message: fmt.Sprintf("got %d more problems of the records, want none", more), Hint: "mend those told first"})
+	}
 	return c.checks, c.problems
 }
+
+// maxTold bounds the problems of records that are told one by one.
+const maxTold = 200
 
 type conclusion struct {
 	plan     *plan.Plan
@@ -123,15 +129,19 @@ func (c *conclusion) links() {
 	for _, k := range p.Checks {
 		tanks = append(tanks, link{k, "check", "tank", k.Tank})
 	}
-	resolve(c, rooms, p.Rooms, "room")
-	resolve(c, racks, p.Racks, "rack")
-	resolve(c, tanks, p.Tanks, "tank")
-	resolve(c, circuits, p.Circuits, "circuit")
+	resolve(c, rooms, p.Rooms, plan.KindRoom)
+	resolve(c, racks, p.Racks, plan.KindRack)
+	resolve(c, tanks, p.Tanks, plan.KindTank)
+	resolve(c, circuits, p.Circuits, plan.KindCircuit)
 	c.tiers()
 }
 
-// resolve tells of links to names that no record has.
-func resolve[R plan.Record](c *conclusion, links []link, records []R, kind string) {
+// resolve tells of links to names that no record has, unless a cell that failed
+// may have been about to make it.
+func resolve[R plan.Record](c *conclusion, links []link, records []R, kind plan.Kind) {
+	if c.plan.Lacking[kind] {
+		return
+	}
 	known := map[string]plan.Record{}
 	var names []string
 	for _, r := range records {
@@ -143,7 +153,11 @@ func resolve[R plan.Record](c *conclusion, links []link, records []R, kind strin
 			continue
 		}
 		near := c.near(l.name, names)
-		hint := fmt.Sprintf("record it with %s{name = %q, …}", map[string]string{"circuit": "power.circuit"}[kind]+map[bool]string{true: kind}[kind != "circuit"], l.name)
+		function := string(kind)
+		if kind == plan.KindCircuit {
+			function = "power.circuit"
+		}
+		hint := fmt.Sprintf("record it with %s{name = %q, …}", function, l.name)
 		var also []diag.Related
 		if near != "" {
 			hint = fmt.Sprintf("did you mean %q?", near)
@@ -202,6 +216,9 @@ func (c *conclusion) steps() {
 			found := named[stepKey{name, s.Tank, true}]
 			if len(found) == 0 {
 				found = named[stepKey{name: name}]
+			}
+			if len(found) == 0 && c.plan.Lacking[plan.KindStep] {
+				continue
 			}
 			if len(found) == 0 {
 				hint := ""

@@ -8,6 +8,7 @@ import (
 
 	lua "github.com/yuin/gopher-lua"
 
+	"weirbook/lualib/lua51"
 	"weirbook/notebook/diag"
 	"weirbook/notebook/plan"
 	"weirbook/notebook/quantity"
@@ -302,6 +303,9 @@ func (s *session) quantityArg(a *Arg, v lua.LValue) (quantity.Quantity, error) {
 func (s *session) readQuantity(a *Arg, v lua.LValue) (quantity.Quantity, error) {
 	switch x := v.(type) {
 	case lua.LNumber:
+		if a.Unit == "%" && x > 1 {
+			return quantity.Quantity{}, &diag.Fault{Message: fmt.Sprintf("got %s without a unit, want a share", showShort(v)), Hint: fmt.Sprintf("write \"%s %%\", or %s as a part of 1", showShort(v), lua51.FormatNumber(float64(x)/100))}
+		}
 		if a.Unit == "%" || (a.Kind == ArgQuantity && a.Unit == "") {
 			return quantity.Bare(float64(x)), nil
 		}

@@ -145,7 +145,7 @@ var machineMessages = []struct {
 	hint    string
 }{
 	{regexp.MustCompile(`^attempt to index a non-table object\((\w+)\) with key '(.*)'`), "got $1 where a table with the field $2 is wanted", "is the name before .$2 spelled right, and does its cell give it a value?"},
-	{regexp.MustCompile(`^attempt to call a non-function object`), "got something that is no function where one is called", "is the function's name spelled right?"},
+	{regexp.MustCompile(`^attempt to call a non-function object`), "got something that is no function where one is called", "is the function's name spelled right? a loop over a list needs for _, x in ipairs(list) do"},
 	{regexp.MustCompile(`^cannot perform (\w+) operation between (\w+) and (\w+)`), "cannot $1 $2 and $3", ""},
 	{regexp.MustCompile(`^(?:stack|registry) overflow`), "got calls nested too deep, want them to end", "does a function call itself without end? use a loop"},
 	{regexp.MustCompile(`^too many recursions in [gs]ettable`), "got tables that look each other up without end", "is a table its own __index?"},

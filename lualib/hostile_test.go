@@ -59,6 +59,11 @@ func TestHostileNotebooks(t *testing.T) {
 func hostile(t *testing.T, runner *run.Runner, file string) {
 	content, err := os.ReadFile(file)
 	require.NoError(t, err)
+	attack(t, runner, content)
+}
+
+// attack runs a hostile notebook and checks what holds for all of them.
+func attack(t *testing.T, runner *run.Runner, content []byte) {
 	promise := hostilePromise.FindSubmatch(content)
 	require.NotNil(t, promise, "the first line must say what must happen")
 	runtime.GC()

@@ -92,6 +92,7 @@ func (s *session) compare(L *lua.LState, a, b lua.LValue, sign string, test func
 
 // compareByMeta compares tables by their metamethods, as the manual says.
 func (s *session) compareByMeta(L *lua.LState, a, b lua.LValue, sign string) int {
+	left, right := a, b // as written, for the message
 	event, swap, negate := "__lt", sign == ">" || sign == ">=", false
 	if sign == "<=" || sign == ">=" {
 		event = "__le"
@@ -114,7 +115,7 @@ func (s *session) compareByMeta(L *lua.LState, a, b lua.LValue, sign string) int
 		L.Push(lua.LBool(truth != negate))
 		return 1
 	}
-	f := &diag.Fault{Message: fmt.Sprintf("cannot compare %s %s %s", s.describe(a), sign, s.describe(b))}
+	f := &diag.Fault{Message: fmt.Sprintf("cannot compare %s %s %s", s.describe(left), sign, s.describe(right))}
 	if a == lua.LNil || b == lua.LNil {
 		f.Hint = "is a name or field misspelled, or does it have no value here?"
 	}

@@ -15,7 +15,7 @@ func (a author) pick(list ...string) string { return list[a.IntN(len(list))] }
 // number gives an expression whose value is a number; depth bounds its size.
 func (a author) number(depth int) string {
 	if depth == 0 || a.IntN(5) == 0 {
-		return a.pick("x", "y", "z", "0", "1", "2", "3", "7", "10", "0.5", "-1", "1e3", "0x1F", "010", `"10"`, `"0x10"`, `"2.5"`, "#s", "#t", "t[1]", "t[x]", "two()", "(two())", "math.huge")
+		return a.pick("x", "y", "z", "0", "1", "2", "3", "7", "10", "0.5", "-1", "1e3", "0x1F", "010", `"10"`, `"0x10"`, `"2.5"`, "#s", "#t", "t[1]", "d[x]", "two()", "(two())", "math.huge")
 	}
 	l, r := a.number(depth-1), a.number(depth-1)
 	switch a.IntN(12) {
@@ -32,7 +32,10 @@ func (a author) number(depth int) string {
 	case 5:
 		return fmt.Sprintf("count(%s, %s)", l, r)
 	}
-	return fmt.Sprintf("(%s %s %s)", l, a.pick("+", "-", "*", "/", "%"), r)
+	if a.IntN(6) == 0 { // x % math.huge is x in a cell, as in later versions of the language, and no number in 5.1
+		return fmt.Sprintf("(%s %% %s)", l, a.pick("3", "-3", "0.5", "7", "0"))
+	}
+	return fmt.Sprintf("(%s %s %s)", l, a.pick("+", "-", "*", "/"), r)
 }
 
 func (a author) truth(depth int) string {
@@ -77,7 +80,7 @@ func (a author) text(depth int) string {
 // statement gives a statement over the names that every script has.
 func (a author) statement(depth int) string {
 	if depth == 0 {
-		return a.pick("x = x + 1", "y = x", "x, y = y, x", "t[#t + 1] = x", "x, t[x] = 2, y", "s = s .. 'k'", "table.insert(t, 1, y)", "table.remove(t)", "f, x = bump, bump()", "y = (f())")
+		return a.pick("x = x + 1", "y = x", "x, y = y, x", "t[#t + 1] = x", "x, d[x] = 2, y", "s = s .. 'k'", "table.insert(t, 1, y)", "table.remove(t)", "f, x = bump, bump()", "y = (f())")
 	}
 	inner := a.block(depth - 1)
 	switch a.IntN(9) {
@@ -112,12 +115,13 @@ func (a author) block(depth int) string {
 // preamble is the start of every random script. What is no number has no one
 // sign, so it is shown by its name.
 const preamble = `
-local x, y, z, s, t = 1, 2, 0.25, "seed", {4, 5, 6}
+local x, y, z, s, t, d = 1, 2, 0.25, "seed", {4, 5, 6}, {}
 local function show(...)
   local parts = {}
   for i = 1, select("#", ...) do
     local v = select(i, ...)
     if v ~= v then v = "no number" elseif v == 0 then v = 0 end
+    if type(v) == "string" and (v:find("^attempt to") or v:find("^cannot ")) then v = "in its own words" end
     parts[i] = tostring(v)
   end
   print(table.concat(parts, " "))

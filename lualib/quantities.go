@@ -194,6 +194,9 @@ func (s *session) arithmetic(event string, op struct {
 		y, oky := asQuantity(b)
 		if okx && oky {
 			result, err := op.do(x, y)
+			if err == nil && math.IsInf(result.Value(), 0) && y.Value() == 0 && (op.sign == "/" || op.sign == "%") {
+				err = &diag.Fault{Message: fmt.Sprintf("cannot divide %s by %s", x.Short(), y.Short()), Hint: "test for 0 first, as in if n > 0 then … end"}
+			}
 			if err != nil {
 				return s.raise(L, err)
 			}
@@ -460,5 +463,15 @@ func withUnitHint(err error) error {
 	if !ok || unknown.Advice() != "" {
 		return err
 	}
-	return &diag.Fault{Message: unknown.Error(), Hint: didYouMean(unknown.Unit, quantity.UnitNames())}
+	return &diag.Fault{Message: unknown.Error(), Hint: nearUnit(unknown.Unit)}
+}
+
+// nearUnit suggests a unit where hardly another can be meant: units are short, so
+// most are near to each other.
+func nearUnit(unit string) string {
+	near := diag.Nearest(unit, quantity.UnitNames())
+	if strings.EqualFold(near, unit) || (len(unit) > 2 && diag.Close(unit, near)) {
+		return fmt.Sprintf("did you mean %q?", near)
+	}
+	return `write the number, a space and one unit, as in "54 W"`
 }

@@ -205,7 +205,7 @@ func (a *Arg) exampleOf(number string) string {
 		number = "1"
 	}
 	switch a.Kind {
-	case ArgMoney:
+	case ArgMoney: // the notebook's own currency is not known here
 		if a.Unit != "" {
 			return number + " EUR/" + a.Unit
 		}

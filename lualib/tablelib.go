@@ -97,15 +97,10 @@ func (s *session) tableRemove(L *lua.LState) int {
 	if at < 1 || at > end {
 		return 0
 	}
-	removed := t.RawGetInt(at)
 	if err := s.meter.step(end - at + 1); err != nil {
 		return s.raise(L, err)
 	}
-	for i := at; i < end; i++ {
-		t.RawSetInt(i, t.RawGetInt(i+1))
-	}
-	t.RawSetInt(end, lua.LNil)
-	L.Push(removed)
+	L.Push(t.Remove(at))
 	return 1
 }
 

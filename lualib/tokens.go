@@ -47,7 +47,7 @@ func scan(code string) ([]token, *notebook.CodeProblem) {
 	for {
 		t, err := scanner.Scan(lexer)
 		if err != nil {
-			return nil, syntaxProblem(err, tokens, lines)
+			return tokens, syntaxProblem(err, tokens, lines) // those before it still tell something
 		}
 		if t.Type < 0 {
 			return tokens, nil
@@ -105,15 +105,24 @@ func syntaxProblem(err error, tokens []token, lines []string) *notebook.CodeProb
 		return unclosedLong(tokens, lines)
 	}
 	if pe.Pos.Line < 1 || pe.Pos.Line > len(lines) {
+		if slip := slips(tokens); slip != nil {
+			return slip
+		}
 		return endProblem(tokens, lines)
 	}
 	line := pe.Pos.Line - 1
 	p := problemAt(line, column(lines, line, pe.Pos.Column), "", "")
+	if slip := slips(tokens); slip != nil && slip.Line <= line {
+		return slip
+	}
 	switch {
 	case pe.Message == "Invalid token" || strings.Contains(pe.Message, "nvalid"):
 		p.Message, p.Hint = fmt.Sprintf("got %q, which no name or number can hold", signAt(lines[line], p.Column, pe.Token)), "names are of the letters a to z, digits and _; texts stand between quotes"
 		if pe.Token == "!" {
 			p.Hint = hintFor(pe.Token)
+		}
+		if typographic.MatchString(lines[line]) {
+			p.Hint = "write straight quotes: \" and not “ or ”"
 		}
 	default:
 		p.Column = startOf(pe.Token, line, p.Column, tokens)

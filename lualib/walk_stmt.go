@@ -91,6 +91,7 @@ func (w *walker) numberFor(s *ast.NumberForStmt) {
 }
 
 func (w *walker) localAssign(s *ast.LocalAssignStmt) {
+	w.twoNumbers(len(s.Names), s.Exprs, s.Line())
 	vars := make([]*variable, len(s.Names))
 	for i, name := range s.Names {
 		vars[i] = &variable{name: name, fn: w.fn}
@@ -135,6 +136,7 @@ func (w *walker) namesItself(name string, f *ast.FunctionExpr) bool {
 // checked call.
 func (w *walker) assign(s *ast.AssignStmt) []ast.Stmt {
 	w.assumeStatement(s)
+	w.twoNumbers(len(s.Lhs), s.Rhs, s.Lhs[0].Line())
 	for i, e := range s.Rhs {
 		owners := w.owners
 		w.owners = nil

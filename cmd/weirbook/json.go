@@ -137,6 +137,9 @@ func jsonPlan(p *plan.Plan) map[string]any {
 	out := map[string]any{}
 	v := reflect.ValueOf(p).Elem()
 	for i := range v.NumField() {
+		if v.Field(i).Kind() != reflect.Slice {
+			continue // no list of records
+		}
 		list := []any{}
 		for k := range v.Field(i).Len() {
 			list = append(list, jsonStruct(v.Field(i).Index(k).Elem()))

@@ -38,6 +38,12 @@ func newLibCommand() *cobra.Command {
 				listFunctions(c.OutOrStdout(), engine.Functions())
 				return nil
 			}
+			if args[0] == "species" {
+				for _, line := range lualib.SpeciesList() {
+					fmt.Fprintln(c.OutOrStdout(), line)
+				}
+				return nil
+			}
 			return explain(c.OutOrStdout(), engine, args[0])
 		},
 	}
@@ -48,7 +54,21 @@ func listFunctions(w io.Writer, functions []*lualib.Function) {
 	for _, f := range functions {
 		fmt.Fprintf(w, "%-22s %s\n", f.FullName(), f.Brief)
 	}
-	fmt.Fprintln(w, "\nweirbook lib NAME explains one; every recording function also takes note = \"…\"")
+	fmt.Fprintln(w, "\nweirbook lib NAME explains one, weirbook lib species lists the fish; every recording function also takes note = \"…\"")
+}
+
+// about finds the functions whose reference speaks of a word.
+func about(engine *lualib.Engine, word string) []*lualib.Function {
+	var found []*lualib.Function
+	for _, f := range engine.Functions() {
+		for _, w := range strings.FieldsFunc(strings.ToLower(f.Brief), func(r rune) bool { return r < 'a' || r > 'z' }) {
+			if w == strings.ToLower(word) || w == strings.ToLower(word)+"s" {
+				found = append(found, f)
+				break
+			}
+		}
+	}
+	return found
 }
 
 // explain prints one function, or the functions of a module.
@@ -67,6 +87,10 @@ func explain(w io.Writer, engine *lualib.Engine, name string) error {
 	}
 	if inModule != nil {
 		listFunctions(w, inModule)
+		return nil
+	}
+	if found := about(engine, name); found != nil {
+		listFunctions(w, found)
 		return nil
 	}
 	near := diag.Nearest(name, names)

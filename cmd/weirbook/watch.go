@@ -40,7 +40,7 @@ const pollEvery = 500 * time.Millisecond
 type watcher struct {
 	*workshop
 	command *cobra.Command
-	last    *notebook.Result
+	shown   *memory // what was shown last; nil before the first run
 }
 
 func watchNotebook(ctx context.Context, c *cobra.Command, path string, o *runOptions, poll bool) error {
@@ -152,7 +152,7 @@ func (v *watcher) show(o outcome) error {
 		return nil
 	}
 	var coded *codedError
-	if errors.As(o.err, &coded) && v.last == nil {
+	if errors.As(o.err, &coded) && v.shown == nil {
 		return coded
 	}
 	if o.err != nil {
@@ -160,18 +160,18 @@ func (v *watcher) show(o outcome) error {
 		return nil
 	}
 	printProblems(problems, o.result, styleOf(problems))
-	if v.last == nil {
+	if v.shown == nil {
 		book := ""
 		if o.writeErr == nil && !v.options.noWorkbook {
 			book = v.output()
 		}
 		printSummary(out, o.result, book, styleOf(out))
+		v.shown = newMemory(o.result)
 	} else {
-		printChanges(out, v.last, o.result, styleOf(out))
+		printChanges(out, v.shown, o.result, styleOf(out))
 	}
 	if o.writeErr != nil {
 		fmt.Fprintf(problems, "weirbook: %v; is it open in another program? the old file is untouched\n", o.writeErr)
 	}
-	v.last = o.result
 	return nil
 }

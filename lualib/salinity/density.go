@@ -22,7 +22,12 @@ func DensityKgPerM3(salinityPSU, temperatureC float64) (float64, error) {
 	if err := within("temperature", "degC", temperatureC, MinC, MaxC); err != nil {
 		return 0, err
 	}
-	return density68(salinityPSU, temperatureC*ipts68PerITS90), nil
+	return density90(salinityPSU, temperatureC), nil
+}
+
+// density90 is DensityKgPerM3 for arguments known to be in range.
+func density90(psu, temperatureC float64) float64 {
+	return density68(psu, temperatureC*ipts68PerITS90)
 }
 
 // density68 is eq. 13 with the temperature t in IPTS-68.

@@ -20,7 +20,7 @@ func within(name, unit string, got, low, high float64) error {
 	if got >= low && got <= high {
 		return nil
 	}
-	return fmt.Errorf("%s: got %.6g %s, want %g to %g %s", name, got, unit, low, high, unit)
+	return fmt.Errorf("%s: got %.6g %s, want %.6g to %.6g %s", name, got, unit, low, high, unit)
 }
 
 // positive refuses what is not above 0 and at most high.
@@ -28,5 +28,20 @@ func positive(name, unit string, got, high float64) error {
 	if got > 0 && got <= high {
 		return nil
 	}
-	return fmt.Errorf("%s: got %.6g %s, want more than 0 and at most %g %s", name, got, unit, high, unit)
+	return fmt.Errorf("%s: got %.6g %s, want more than 0 and at most %.6g %s", name, got, unit, high, unit)
+}
+
+// share refuses what is not a share of the water above 0 and at most all of it.
+func share(name string, got float64) error {
+	return positive(name, "of the water", got, 1)
+}
+
+// salinities refuses any named practical salinity outside the range.
+func salinities(names []string, psu ...float64) error {
+	for i, s := range psu {
+		if err := within(names[i], "PSU", s, MinPSU, MaxPSU); err != nil {
+			return err
+		}
+	}
+	return nil
 }

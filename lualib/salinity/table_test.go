@@ -32,6 +32,11 @@ func table(t *testing.T, name string) []row {
 	lines, err := reader.ReadAll()
 	require.NoError(t, err)
 	require.Greater(t, len(lines), 1, "%s has no rows", name)
+	return rowsOf(lines)
+}
+
+// rowsOf names the fields of lines by the first of them.
+func rowsOf(lines [][]string) []row {
 	var rows []row
 	for _, line := range lines[1:] {
 		r := row{}

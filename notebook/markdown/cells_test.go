@@ -29,7 +29,6 @@ func TestCellsInEveryContainer(t *testing.T) {
 		"numbered list":      "12. item\n\n    ```lua The title\n    a = 1\n      b = 2\n    ```\n",
 		"quote in a list":    "- > ```lua The title\n  > a = 1\n  >   b = 2\n  > ```\n",
 		"accents before":     "Größe — ü\n\n> ```lua The title\n> a = 1\n>   b = 2\n> ```\n",
-		"never closed":       "```lua The title\na = 1\n  b = 2",
 		"carriage returns":   "# T\r\n\r\n```lua The title\r\na = 1\r\n  b = 2\r\n```\r\n",
 		"a byte-order mark":  "\xef\xbb\xbf```lua The title\na = 1\n  b = 2\n```\n",
 		"old Mac line ends":  "# T\r\r```lua The title\ra = 1\r  b = 2\r```\r",
@@ -45,6 +44,16 @@ func TestCellsInEveryContainer(t *testing.T) {
 		require.Equal(t, "  b = 2", at(d, c.Lines[1]), name)
 		require.True(t, strings.HasPrefix(c.Title, "The "), name)
 		require.Empty(t, d.Problems, name)
+	}
+}
+
+func TestACellThatIsNeverClosed(t *testing.T) {
+	for _, text := range []string{"words\n\n```Lua The title\na = 1\n  b = 2", "words\n\n~~~lua T\na = 1\n\nmore\n", "words\n\n> ```lua T\n> a = 1\n\nout of the quote\n"} {
+		d := parse(text)
+		require.Len(t, d.Cells, 1, text)
+		require.Len(t, d.Problems, 1, text)
+		require.Equal(t, 3, d.Problems[0].Pos.Line)
+		require.Contains(t, d.Problems[0].Message, "without its closing fence")
 	}
 }
 

@@ -92,12 +92,30 @@ func (r *reader) fence(n *ast.FencedCodeBlock) {
 	if space := strings.IndexAny(info, " \t"); space >= 0 {
 		language, title = info[:space], info[space:]
 	}
-	switch language {
+	switch strings.ToLower(language) {
 	case "lua":
 		r.doc.Cells = append(r.doc.Cells, r.code(n, strings.TrimSpace(title)))
+		r.unclosed(n)
 	case "csv":
 		r.csv(n)
 	}
+}
+
+// unclosed tells of a cell whose closing fence is missing: CommonMark lets it run
+// to the end, and all that follows would be read as code.
+func (r *reader) unclosed(n *ast.FencedCodeBlock) {
+	line, column := r.position(n.Info.Segment.Start)
+	last := line
+	if count := n.Lines().Len(); count > 0 {
+		last, _ = r.position(n.Lines().At(count - 1).Start)
+	}
+	if closing := r.doc.Line(last + 1); strings.Contains(closing, "```") || strings.Contains(closing, "~~~") {
+		return
+	}
+	r.doc.Problems = append(r.doc.Problems, diag.Problem{
+		Pos: diag.Pos{File: r.doc.File, Line: line, Column: column}, Source: r.doc.Line(line),
+		Message: "got a cell without its closing fence, want one", Hint: "write ``` on a line of its own where the cell ends",
+	})
 }
 
 func (r *reader) code(n *ast.FencedCodeBlock, title string) *notebook.Cell {

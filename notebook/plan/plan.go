@@ -82,6 +82,7 @@ type Plan struct {
 	Running       []*Running
 	Steps         []*Step
 	Checks        []*Check
+	Lacking       map[Kind]bool // kinds of which a cell that failed may have made more
 }
 
 // Add puts a record into its list.

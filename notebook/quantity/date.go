@@ -22,7 +22,12 @@ func (e *DateError) Error() string {
 }
 
 // Advice shows the form.
-func (e *DateError) Advice() string { return `write year-month-day, as in "2027-03-06"` }
+func (e *DateError) Advice() string {
+	if dateText.MatchString(e.Text) {
+		return "the calendar, from 1900 to 2199, has no such day"
+	}
+	return `write year-month-day, as in "2027-03-06"`
+}
 
 // ParseDate reads an ISO 8601 calendar date, years 1900 to 2199.
 func ParseDate(text string) (Date, error) {

@@ -148,6 +148,9 @@ func (d Dimension) String() string {
 	if d.IsMoney() {
 		return "an amount of " + d.Currency()
 	}
+	if per, ok := d.moneyPer(); ok {
+		return per
+	}
 	var parts []string
 	add := func(name string, e int8) {
 		switch {
@@ -166,4 +169,22 @@ func (d Dimension) String() string {
 		}
 	}
 	return "a value of dimension " + strings.Join(parts, " x ")
+}
+
+// moneyPer names a price: "an amount of EUR per energy".
+func (d Dimension) moneyPer() (string, bool) {
+	code := d.Currency()
+	if code == "" || d.money[0].exponent != 1 {
+		return "", false
+	}
+	rest := d
+	rest.money = [2]moneyPart{}
+	for i := range rest.exponent {
+		rest.exponent[i] = -rest.exponent[i]
+	}
+	name, ok := dimensionNames[rest]
+	if !ok {
+		return "", false
+	}
+	return "an amount of " + code + " per " + strings.TrimPrefix(strings.TrimPrefix(name, "an "), "a "), true
 }

@@ -34,7 +34,7 @@ func TestStringKeepsEveryDigit(t *testing.T) {
 
 func TestDimensionWords(t *testing.T) {
 	for unit, want := range map[string]string{
-		"m5": "a value of dimension length^5", "EUR/kWh": "a value of dimension length^-2 x mass^-1 x time^2 x EUR", "EUR/USD": "a value of dimension EUR x USD^-1", "K.m": "a value of dimension length x temperature", "EUR2": "a value of dimension EUR^2",
+		"m5": "a value of dimension length^5", "EUR/kWh": "an amount of EUR per energy", "EUR/USD": "a value of dimension EUR x USD^-1", "K.m": "a value of dimension length x temperature", "EUR2": "a value of dimension EUR^2",
 	} {
 		require.Equal(t, want, quantity.Must(1, unit).Dimension().String())
 	}

@@ -33,10 +33,13 @@ func (n *state) result() *notebook.Result {
 
 // plan gathers the records of all cells that ran, each with its line.
 func (n *state) plan() *plan.Plan {
-	p := &plan.Plan{}
+	p := &plan.Plan{Lacking: map[plan.Kind]bool{}}
 	for i := range n.cells {
 		c := &n.cells[i]
 		if c.status != notebook.Done {
+			for kind := range c.makes {
+				p.Lacking[kind] = true
+			}
 			continue
 		}
 		for _, r := range c.outcome.Records {

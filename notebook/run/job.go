@@ -3,6 +3,7 @@ package run
 import (
 	"fmt"
 	"strings"
+	"unicode/utf8"
 
 	"weirbook/notebook"
 	"weirbook/notebook/plan"
@@ -239,5 +240,41 @@ func (n *state) faults(c *cell) {
 		p := n.codeProblem(c, f.Fault, -1, 0)
 		p.Pos, p.Caution = pos, f.Caution
 		p.Source = n.doc.Line(pos.Line)
+		if pos.Column == 0 {
+			p.Pos.Column = wordColumn(p.Source, f.Subject)
+		}
 	}
+}
+
+// wordColumn finds the column of what a problem is about: the argument, else the
+// function, where the line names it. The cells' machine knows lines only.
+func wordColumn(line, subject string) int {
+	parts := strings.Split(subject, ": ")
+	for i := len(parts) - 1; i >= 0; i-- {
+		word := parts[i]
+		if word == "" {
+			continue
+		}
+		for from := 0; from+len(word) <= len(line); {
+			at := strings.Index(line[from:], word)
+			if at < 0 {
+				break
+			}
+			at += from
+			if !partOfName(line, at-1) && !partOfName(line, at+len(word)) {
+				return utf8.RuneCountInString(line[:at]) + 1
+			}
+			from = at + 1
+		}
+	}
+	return 0
+}
+
+// partOfName reports whether the byte at an offset continues a name.
+func partOfName(line string, at int) bool {
+	if at < 0 || at >= len(line) {
+		return false
+	}
+	c := line[at]
+	return c == '_' || (c >= '0' && c <= '9') || (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z')
 }
