@@ -159,7 +159,7 @@ func runStep(c *callArgs) (any, error) {
 // functions is the whole library.
 func functions() []*Function {
 	var all []*Function
-	for _, list := range [][]*Function{plainFunctions(), roomFunctions(), volumeFunctions(), waterFunctions(), powerFunctions(), costFunctions(), buildFunctions()} {
+	for _, list := range [][]*Function{plainFunctions(), roomFunctions(), volumeFunctions(), salinityFunctions(), waterFunctions(), nitrogenFunctions(), filterFunctions(), stockingFunctions(), powerFunctions(), costFunctions(), buildFunctions()} {
 		all = append(all, list...)
 	}
 	return all

@@ -2,176 +2,256 @@ package lualib
 
 import (
 	"fmt"
+	"strings"
 
 	"weirbook/lualib/salinity"
-	"weirbook/lualib/stocking"
-	"weirbook/notebook/diag"
+	"weirbook/lualib/water"
 	"weirbook/notebook/plan"
 	"weirbook/notebook/quantity"
 )
 
-func salinityArg(name, doc string, need bool) Arg {
-	return Arg{Name: name, Kind: ArgQuantity, Unit: "ppt", Need: need, Low: salinity.MinPSU, Top: salinity.MaxPSU, Doc: doc}
+func phArg(need bool) Arg {
+	return Arg{Name: "pH", Column: "ph", Kind: ArgNumber, Need: need, Low: 4, Top: 11, Doc: "a bare number; a meter's error of 0.1 is 25 % of un-ionised ammonia and of CO2"}
 }
 
-func temperatureArg(need bool, otherwise string) Arg {
-	return Arg{Name: "temperature", Kind: ArgQuantity, Unit: "degC", Need: need, Low: salinity.MinC, Top: salinity.MaxC, Default: otherwise, Doc: "of the water"}
+// saltOr is an optional salinity of the water, fresh without it.
+var saltOr = Arg{Name: "salinity", Kind: ArgQuantity, Unit: "ppt", Low: salinity.MinPSU, Top: salinity.MaxPSU, Default: "0 ppt", Doc: "of the water"}
+
+// property makes a function of temperature and salinity that gives one quantity.
+func property(name, brief, unit, rangeText, accuracy, source, example string, salted bool, calc func(psu, c float64) (float64, error)) *Function {
+	args := []Arg{temperatureArg(true, "")}
+	if salted {
+		args = append(args, saltOr)
+	}
+	return &Function{
+		Module: "water", Name: name, Brief: brief, Args: args, Result: unit, Range: rangeText, Accuracy: accuracy, Source: source, Example: example,
+		run: func(c *callArgs) (any, error) {
+			v, err := calc(c.or("salinity", quantity.Must(0, "ppt")).MustIn("ppt"), c.in("temperature", "degC"))
+			if err != nil {
+				return nil, err
+			}
+			return quantity.Must(v, unit), nil
+		},
+	}
+}
+
+func waterProperties() []*Function {
+	return []*Function{
+		property("vapour_pressure", "the vapour pressure over water", "kPa", "0 to 45 degC, 0 to 42 ppt", "0.1 %", "IAPWS saturation; Raoult's law for salt, as the water reference gives it",
+			`water.vapour_pressure{temperature = "25 degC"}`, true, func(psu, c float64) (float64, error) {
+				pa, err := water.VapourPressurePa(psu, c)
+				return pa / 1000, err
+			}),
+		property("density", "the density of pure water", "kg/m3", "-2 to 40 degC", "0.01 kg/m3", "EOS-80 at salinity 0", `water.density{temperature = "20 degC"}`, false,
+			func(_, c float64) (float64, error) { return water.PureDensityKgPerM3(c) }),
+		property("viscosity", "the dynamic viscosity of water", "Pa.s", "0 to 40 degC, 0 to 42 ppt", "1 to 2 %", "pure water by IAPWS; the part of salt rests on recalled coefficients", `water.viscosity{temperature = "25 degC", salinity = "35 ppt"}`, true,
+			func(psu, c float64) (float64, error) {
+				mPas, err := water.ViscosityMPaS(psu, c)
+				return mPas / 1000, err
+			}),
+		property("heat_capacity", "the specific heat of water", "J/(kg.K)", "0 to 40 degC, 0 to 40 ppt", "5 J/(kg.K)", "UNESCO Technical Papers in Marine Science 44 (1983), equation 26", `water.heat_capacity{temperature = "25 degC"}`, true, water.HeatCapacityJPerKgK),
+		property("latent_heat", "the heat that evaporates water", "kJ/kg", "0 to 45 degC", "0.1 kJ/kg", "fit to IAPWS-IF97", `water.latent_heat{temperature = "25 degC"}`, false,
+			func(_, c float64) (float64, error) { return water.LatentHeatKJPerKg(c) }),
+	}
 }
 
 func waterFunctions() []*Function {
-	return []*Function{
-		{
-			Module: "salinity", Name: "density", Brief: "the density of fresh, brackish or sea water",
-			Args:   []Arg{salinityArg("salinity", "practical salinity, read as g/kg", true), temperatureArg(true, "")},
-			Result: "kg/m3", Range: "0 to 42 ppt, -2 to 40 degC, at one atmosphere", Accuracy: "0.01 kg/m3 against TEOS-10; artificial mixes differ more",
-			Source:  "EOS-80: Millero & Poisson 1981; UNESCO Technical Papers in Marine Science 44 (1983), equations 13 and 14; ITS-90 turned into IPTS-68",
-			Example: `salinity.density{salinity = "15 ppt", temperature = "25 degC"}`,
-			run: func(c *callArgs) (any, error) {
-				rho, err := salinity.DensityKgPerM3(c.in("salinity", "ppt"), c.in("temperature", "degC"))
-				return quantity.Must(rho, "kg/m3"), err
-			},
-		},
-		{
-			Module: "salinity", Name: "salt", Brief: "the salt that brings water from one salinity to another",
+	return append(waterProperties(),
+		&Function{
+			Module: "water", Name: "oxygen", Brief: "the oxygen that water holds in balance with air",
 			Args: []Arg{
-				{Name: "water", Kind: ArgQuantity, Unit: "L", Need: true, Top: 1e7, Above: true, Doc: "net volume that is in the tank now"},
-				{Name: "from", Kind: ArgQuantity, Unit: "ppt", Low: salinity.MinPSU, Top: salinity.MaxPSU, Default: "0 ppt", Doc: "salinity now"},
-				salinityArg("to", "salinity wanted", true), temperatureArg(true, ""),
+				temperatureArg(true, ""), saltOr,
+				{Name: "pressure", Kind: ArgQuantity, Unit: "kPa", Low: 50, Top: 110, Default: "101.325 kPa", Doc: "of the air; or give altitude"},
+				{Name: "altitude", Kind: ArgQuantity, Unit: "m", Low: -500, Top: 5000, Doc: "above the sea, for the standard atmosphere"},
 			},
-			Fields: []Field{{"mass", "kg", "dry salt to weigh: g per kg of solution, not the shortcut of g/L"}, {"final_volume", "L", "water with the salt dissolved in it"}},
-			Range:  "0 to 42 ppt, -2 to 40 degC; to not below from", Accuracy: "0.1 % for dry salt; practical salinity is taken as g/kg (a mix of sea salt judged by conductivity takes 0.5 % more)",
-			Source: "mass balance m (S2 - S1)/(1000 - S2) with EOS-80 densities", Caution: "raise salinity slowly: fish and filter bacteria bear a change of about 1 ppt a day (common practice, no source)",
-			Example: `salinity.salt{water = "240 L", to = "3 ppt", temperature = "24 degC"}`,
-			run:     runSalt,
+			Result: "mg/L", Range: "0 to 40 degC, 0 to 40 ppt", Accuracy: "0.3 %", Source: "Benson & Krause 1984, as in APHA Standard Methods and ISO 5814",
+			Example: `water.oxygen{temperature = "25 degC", altitude = "600 m"}`, run: runOxygen,
 		},
-		fishFunction(),
-	}
+		&Function{
+			Module: "water", Name: "ammonia", Brief: "how much of a total ammonia reading is un-ionised, and what that means",
+			Args: []Arg{
+				{Name: "total", Kind: ArgQuantity, Unit: "mg/L", Need: true, Low: 0, Top: 100, Doc: "total ammonia as the test gives it"},
+				phArg(true), temperatureArg(true, ""), saltOr,
+				{Name: "as", Kind: ArgText, Default: "N", Doc: `what the reading counts: "N" or "NH3"`},
+			},
+			Fields: []Field{{"fraction", "%", "un-ionised share"}, {"unionised", "mg/L", "un-ionised, as NH3"}, {"low", "mg/L", "if the pH is 0.1 lower"}, {"high", "mg/L", "if the pH is 0.1 higher"}, {"outcome", "", "pass, caution or fail"}, {"sentence", "", "the limit it was compared with"}},
+			Range:  "pH 6 to 9, 0 to 40 degC, 0 to 40 ppt", Accuracy: "0.01 in pKa; a pH meter's error of 0.1 is 25 %", Source: "Clegg & Whitfield 1995 on the free scale, one formula from fresh to marine",
+			Caution: "thresholds are for planning; a fish in distress needs a water change, not a figure", Example: `water.ammonia{total = "0.5 mg/L", pH = 8.1, temperature = "25 degC", salinity = "12 ppt"}.unionised`, run: runAmmonia,
+		},
+		&Function{
+			Module: "water", Name: "co2", Brief: "the carbon dioxide that pH and alkalinity imply in fresh water",
+			Args: []Arg{phArg(true), {Name: "alkalinity", Kind: ArgQuantity, Unit: "dKH", Need: true, Above: true, Top: 56, Doc: "carbonate hardness"}, temperatureArg(true, "")},
+			Fields: []Field{
+				{"co2", "mg/L", "dissolved"}, {"low", "mg/L", "if the pH is 0.1 higher"}, {"high", "mg/L", "if the pH is 0.1 lower"}, {"rule", "mg/L", "by the trade's rule, 3 dKH 10^(7 - pH)"}, {"rule_off", "%", "how far the rule stands off"},
+			},
+			Range: "fresh water, pH 6 to 8, 0.05 to 20 meq/L; all alkalinity must be carbonate", Accuracy: "26 % for 0.1 in pH", Source: "Plummer & Busenberg 1982",
+			Example: `water.co2{pH = 6.8, alkalinity = "4 dKH", temperature = "25 degC"}.co2`, run: runCO2,
+		},
+		&Function{
+			Module: "water", Name: "dechlorinate", Brief: "the agent that takes chlorine or chloramine out of tap water",
+			Args: []Arg{
+				volumeArg("water", "net volume of tap water"),
+				{Name: "chlorine", Kind: ArgQuantity, Unit: "mg/L", Low: 0, Top: 10, Default: "0 mg/L", Doc: "free chlorine as Cl2"}, {Name: "chloramine", Kind: ArgQuantity, Unit: "mg/L", Low: 0, Top: 10, Default: "0 mg/L", Doc: "chloramine as Cl2"},
+				{Name: "agent", Kind: ArgText, Default: string(water.ThiosulfatePentahydrate), Doc: "pure agent: " + agentNames()},
+			},
+			Fields: []Field{{"mass", "g", "pure agent, the safe end"}, {"mass_low", "g", "by the weaker reaction"}, {"ammonia", "mg/L", "as N, that chloramine leaves in the water"}},
+			Range:  "0 to 10 mg/L each", Accuracy: "stoichiometry is exact; practice takes half as much again", Source: "reaction stoichiometry", Caution: "follow the label; chloramine leaves ammonia that the filter must take",
+			Example: `water.dechlorinate{water = "200 L", chlorine = "0.5 mg/L"}.mass`, run: runDechlorinate,
+		},
+		&Function{
+			Module: "water", Name: "dose", Brief: "what to add for a concentration in the net volume",
+			Args: []Arg{
+				volumeArg("water", "net volume, not the tank's nominal one"), {Name: "concentration", Kind: ArgQuantity, Unit: "mg/L", Need: true, Above: true, Top: 1e5, Doc: "wanted"},
+				{Name: "strength", Kind: ArgQuantity, Unit: "%", Also: "g/L", Above: true, Top: 100, Default: "100 %", Doc: "active share of a powder, or g/L of a solution"},
+			},
+			Fields: []Field{{"mass", "g", "of a powder"}, {"volume", "mL", "of a solution"}}, Range: "net volume only", Accuracy: "exact for the strength given", Source: "mass balance",
+			Caution: "treatments follow the label and a vet; medicine, invertebrates and filter do not always get on", Example: `water.dose{water = "240 L", concentration = "2 mg/L", strength = "50 g/L"}.volume`, run: runDose,
+		},
+		sourceFunction(), blendFunction(), readingFunction(),
+	)
 }
 
-func runSalt(c *callArgs) (any, error) {
-	from := c.or("from", quantity.Must(0, "ppt"))
-	dose, err := salinity.SaltMass(c.q("water").SI(), from.MustIn("ppt"), c.in("to", "ppt"), c.in("temperature", "degC"))
+func agentNames() string {
+	return strings.Join([]string{string(water.ThiosulfatePentahydrate), string(water.ThiosulfateAnhydrous), string(water.SodiumBisulfite), string(water.SodiumSulfite), string(water.SodiumMetabisulfite), string(water.AscorbicAcid), string(water.SodiumAscorbate)}, ", ")
+}
+
+// salt gives an optional salinity, 0 without it.
+func (c *callArgs) salt() float64 { return c.or("salinity", quantity.Must(0, "ppt")).MustIn("ppt") }
+
+func runOxygen(c *callArgs) (any, error) {
+	var v float64
+	var err error
+	switch {
+	case c.has("pressure") && c.has("altitude"):
+		return nil, wrong("altitude", "got a pressure and an altitude, want one of them", "")
+	case c.has("altitude"):
+		v, err = water.OxygenSaturationAtAltitudeMgPerL(c.salt(), c.in("temperature", "degC"), c.in("altitude", "m"))
+	default:
+		v, err = water.OxygenSaturationMgPerL(c.salt(), c.in("temperature", "degC"), c.or("pressure", quantity.Must(water.SeaLevelKPa, "kPa")).MustIn("kPa"))
+	}
 	if err != nil {
 		return nil, err
 	}
-	return new(result).set("mass", in(dose.SaltKg, "kg", massUnitFor(dose.SaltKg))).set("final_volume", in(dose.AfterM3, "m3", c.q("water").Unit().Symbol())), nil
+	return quantity.Must(v, "mg/L"), nil
 }
 
-// massUnitFor shows small masses in grams.
-func massUnitFor(kg float64) string {
-	if kg < 1 {
-		return "g"
+// nitrogenAs reads what a nitrogen reading counts.
+func (c *callArgs) nitrogenAs(allowed ...water.NitrogenBasis) (water.NitrogenBasis, error) {
+	given := c.text("as")
+	if given == "" {
+		return water.AsN, nil
 	}
-	return "kg"
+	var names []string
+	for _, b := range allowed {
+		if strings.EqualFold(string(b), given) {
+			return b, nil
+		}
+		names = append(names, fmt.Sprintf("%q", string(b)))
+	}
+	return "", wrong("as", fmt.Sprintf("got %q, want %s", given, strings.Join(names, " or ")), "read it on the test's leaflet")
 }
 
-func fishFunction() *Function {
+func runAmmonia(c *callArgs) (any, error) {
+	basis, err := c.nitrogenAs(water.AsN, water.AsNH3)
+	if err != nil {
+		return nil, err
+	}
+	asN, err := water.ConvertNitrogen(c.in("total", "mg/L"), basis, water.AsN)
+	if err != nil {
+		return nil, err
+	}
+	a, err := water.UnionisedAmmonia(asN, c.number("pH", 0), c.in("temperature", "degC"), c.salt())
+	if err != nil {
+		return nil, err
+	}
+	v, err := water.JudgeAmmonia(a.MgPerL, c.salt())
+	if err != nil {
+		return nil, err
+	}
+	mg := func(x float64) quantity.Quantity { return quantity.Must(x, "mg/L") }
+	return new(result).set("fraction", quantity.Must(100*a.Fraction, "%")).set("unionised", mg(a.MgPerL)).set("low", mg(a.LowMgPerL)).set("high", mg(a.HighMgPerL)).
+		set("outcome", string(v.Outcome)).set("sentence", verdictSentence(v, "un-ionised ammonia")), nil
+}
+
+// verdictSentence tells a judgement with its limit and where that is from.
+func verdictSentence(v water.Verdict, what string) string {
+	meaning := v.Limit.Meaning
+	if meaning != "" {
+		meaning += "; "
+	}
+	return fmt.Sprintf("%s %s %s against %s (%s%s, %s)", what, quantity.Bare(quantity.Round(v.Value, 4)).Short(), v.Limit.Unit, quantity.Bare(v.Bound).Short(), meaning, v.Limit.Source, v.Limit.Known)
+}
+
+func runCO2(c *callArgs) (any, error) {
+	d, err := water.CarbonDioxideOf(c.number("pH", 0), c.in("alkalinity", "meq/L"), c.in("temperature", "degC"), 0)
+	if err != nil {
+		return nil, err
+	}
+	mg := func(x float64) quantity.Quantity { return quantity.Must(x, "mg/L") }
+	return new(result).set("co2", mg(d.MgPerL)).set("low", mg(d.LowMgPerL)).set("high", mg(d.HighMgPerL)).set("rule", mg(d.RuleMgPerL)).set("rule_off", quantity.Must(d.RuleOffPercent, "%")), nil
+}
+
+func runDechlorinate(c *callArgs) (any, error) {
+	if !c.has("chlorine") && !c.has("chloramine") {
+		return nil, wrong("chlorine", "the argument is missing, want chlorine or chloramine", `add chlorine = "0.5 mg/L", as the waterworks states it`)
+	}
+	agent := water.Agent(c.text("agent"))
+	if agent == "" {
+		agent = water.ThiosulfatePentahydrate
+	}
+	if _, err := water.Reactions(agent); err != nil {
+		return nil, wrong("agent", fmt.Sprintf("got %q, want one of: %s", agent, agentNames()), didYouMean(string(agent), strings.Split(agentNames(), ", ")))
+	}
+	none := quantity.Must(0, "mg/L")
+	d, err := water.Dechlorinate(agent, c.in("water", "L"), c.or("chlorine", none).MustIn("mg/L"), c.or("chloramine", none).MustIn("mg/L"))
+	if err != nil {
+		return nil, err
+	}
+	return new(result).set("mass", quantity.Must(d.HighG, "g")).set("mass_low", quantity.Must(d.LowG, "g")).set("ammonia", quantity.Must(d.AmmoniaMgNPerL, "mg/L")), nil
+}
+
+func runDose(c *callArgs) (any, error) {
+	want, litres := c.in("concentration", "mg/L"), c.in("water", "L")
+	strength := c.or("strength", quantity.Must(100, "%"))
+	if gPerL, err := strength.In("g/L"); err == nil {
+		mL, err := water.DoseML(want, litres, gPerL)
+		return new(result).set("volume", quantity.Must(mL, "mL")), err
+	}
+	share, _ := strength.Number()
+	g, err := water.DoseG(want, litres, share)
+	if err != nil {
+		return nil, err
+	}
+	return new(result).set("mass", quantity.Must(g, "g")), nil
+}
+
+// hardnessArg takes hardness or alkalinity in any unit of equivalents.
+func hardnessArg(name, unit, doc string) Arg {
+	return Arg{Name: name, Kind: ArgQuantity, Unit: unit, Low: 0, Top: 200, Doc: doc + `; in dGH, dKH, meq/L or mg/L_CaCO3`}
+}
+
+func sourceFunction() *Function {
 	return &Function{
-		Module: "stocking", Name: "fish", Brief: "records a group of fish of one species in a tank",
+		Module: "water", Name: "source", Brief: "records a water that can be had: tap, rain, reverse osmosis",
 		Args: []Arg{
-			{Name: "tank", Kind: ArgLink, Of: "tank", Need: true, Doc: "the tank they live in"},
-			{Name: "species", Kind: ArgText, Need: true, Doc: "scientific or common name of the species table"},
-			{Name: "count", Kind: ArgCount, Need: true, Doc: "how many"},
-			{Name: "length", Kind: ArgQuantity, Unit: "cm", Top: 300, Above: true, Default: "the adult length of the species table", Doc: "total length of one"},
-			{Name: "temperature", Kind: ArgQuantity, Unit: "degC", Low: 0, Top: 36, Default: "the tank's when it is given as a record, else 25 degC", Doc: "of the water"},
+			{Name: "name", Kind: ArgText, Need: true, Place: 1, Doc: "its name"}, hardnessArg("hardness", "dGH", "total hardness"), hardnessArg("alkalinity", "dKH", "carbonate hardness"), phArg(false),
+			{Name: "chlorine", Kind: ArgQuantity, Unit: "mg/L", Low: 0, Top: 10, Doc: "free chlorine"}, {Name: "chloramine", Kind: ArgQuantity, Unit: "mg/L", Low: 0, Top: 10, Doc: "chloramine"},
+			{Name: "salinity", Kind: ArgQuantity, Unit: "ppt", Low: salinity.MinPSU, Top: salinity.MaxPSU, Doc: "practical salinity"},
+			{Name: "nitrate", Kind: ArgQuantity, Unit: "mg/L", Low: 0, Top: 500, Doc: "as N"}, {Name: "osmosis", Kind: ArgBool, Default: "false", Doc: "made by reverse osmosis, to be used as little as may be"},
 		},
-		Fields: []Field{
-			{"tank", "", "name of the tank"}, {"species", "", "scientific name"}, {"common", "", "common name"}, {"count", "", "how many"}, {"length", "cm", "of one"}, {"mass", "g", "of one"},
-			{"factor", "", "uncertainty of the mass: one standard deviation is mass/factor to mass*factor"}, {"oxygen", "g/d", "of the group, daily mean"}, {"oxygen_peak", "mg/h", "of the group, after a meal"},
-			{"feed_low", "g/d", "dry feed of the group"}, {"feed_high", "g/d", "dry feed of the group"},
+		Fields: []Field{{"name", "", "its name"}, {"hardness", "dGH", "as given"}, {"alkalinity", "dKH", "as given"}, {"pH", "", "as given"}, {"chlorine", "mg/L", "as given"}, {"chloramine", "mg/L", "as given"}, {"salinity", "ppt", "as given"}, {"nitrate", "mg/L", "as given"}, {"osmosis", "", "as given"}},
+		Makes:  []plan.Kind{plan.KindWaterSource}, Checks: "one source of a name", Source: "none", Example: `tap = water.source{name = "Tap", hardness = "14 dGH", alkalinity = "9 dKH", pH = 7.6}`,
+		run: func(c *callArgs) (any, error) {
+			r := &plan.WaterSource{
+				Name: c.text("name"), Hardness: c.optional("hardness"), Alkalinity: c.optional("alkalinity"), PH: c.number("pH", 0),
+				Chlorine: c.optional("chlorine"), Chloramine: c.optional("chloramine"), Salinity: c.optional("salinity"), Nitrate: c.optional("nitrate"),
+			}
+			out := new(result).set("name", r.Name).setIf("hardness", r.Hardness).setIf("alkalinity", r.Alkalinity).setIf("chlorine", r.Chlorine).
+				setIf("chloramine", r.Chloramine).setIf("salinity", r.Salinity).setIf("nitrate", r.Nitrate).set("osmosis", c.truth("osmosis", false))
+			if c.has("pH") {
+				out.set("pH", r.PH)
+			}
+			return out, c.record(r)
 		},
-		Makes: []plan.Kind{plan.KindFish}, Checks: "the tank is recorded",
-		Range: "length to 300 cm; oxygen 0 to 36 degC; no invertebrates", Accuracy: "mass by a factor of about 2, oxygen of a single fish by a factor of 3, feed as a range",
-		Source:  "length-weight by body form (Froese and others 2014, priors; authors from memory); Clarke & Johnston 1999 for oxygen, times 1.5 for the day and 2.5 after a meal (common practice); dry feed: common practice, no source",
-		Caution: "an estimate for planning; watch the animals and ask a vet where they ail",
-		Example: `stocking.fish{tank = north, species = "Danio rerio", count = 12}`,
-		run:     runFish,
 	}
-}
-
-func runFish(c *callArgs) (any, error) {
-	species, err := stocking.Lookup(c.text("species"))
-	if err != nil {
-		if unknown, ok := err.(*stocking.LookupError); ok {
-			hint := didYouMean(unknown.Name, stocking.Names())
-			if hint == "" {
-				hint = "weirbook lib species lists them"
-			}
-			return nil, wrong("species", unknownSpecies(unknown), hint)
-		}
-		return nil, err
-	}
-	f := &plan.Fish{Tank: c.text("tank"), Species: species.ScientificName, Common: species.CommonName, Count: c.count("count", 0), Length: c.or("length", quantity.Must(species.TypicalLengthCm, "cm"))}
-	if f.Count == 0 {
-		return nil, wrong("count", "got 0, want at least 1", "")
-	}
-	if err := fishNeeds(f, species, c.waterTemperature()); err != nil {
-		return nil, err
-	}
-	out := new(result).set("tank", f.Tank).set("species", f.Species).set("common", f.Common).set("count", f.Count).set("length", f.Length).
-		set("mass", f.Mass).set("factor", f.MassFactor).set("oxygen", f.Oxygen).set("oxygen_peak", f.OxygenPeak).set("feed_low", f.FeedLow).set("feed_high", f.FeedHigh)
-	return out, c.record(f)
-}
-
-// SpeciesList gives a line for each species of the table: its names and the water
-// it is kept in.
-func SpeciesList() []string {
-	all, err := stocking.All()
-	if err != nil {
-		return nil
-	}
-	var lines []string
-	for _, s := range all {
-		lines = append(lines, fmt.Sprintf("%-34s %-34s %g-%g degC, pH %g-%g, to %g cm", s.CommonName, s.ScientificName, s.TemperatureC.Min, s.TemperatureC.Max, s.PH.Min, s.PH.Max, s.TypicalLengthCm))
-	}
-	return lines
-}
-
-func unknownSpecies(e *stocking.LookupError) string {
-	text := e.Error()
-	const subject = "species: "
-	if len(text) > len(subject) && text[:len(subject)] == subject {
-		return text[len(subject):]
-	}
-	return text
-}
-
-// waterTemperature is the argument, the tank's, or the default.
-func (c *callArgs) waterTemperature() float64 {
-	if c.has("temperature") {
-		return c.in("temperature", "degC")
-	}
-	if c.linked != nil {
-		if q, ok := asQuantity(c.linked.RawGetString("temperature")); ok {
-			if v, err := q.In("degC"); err == nil {
-				return v
-			}
-		}
-	}
-	return defaultTempDegC
-}
-
-// fishNeeds works out mass, oxygen and feed of a group.
-func fishNeeds(f *plan.Fish, species stocking.Species, temperatureC float64) error {
-	mass, err := stocking.BodyMass(species.Form, f.Length.MustIn("cm"))
-	if err != nil {
-		return err
-	}
-	oxygen, err := stocking.PlanOxygen(mass.G, temperatureC)
-	if err != nil {
-		return err
-	}
-	habit, err := stocking.HabitOf(species)
-	if err != nil {
-		return err
-	}
-	ration, err := stocking.DailyFeed(habit, mass.G, temperatureC)
-	if err != nil {
-		return &diag.Fault{Message: err.Error(), Hint: fmt.Sprintf("is %g degC right for %s?", temperatureC, species.CommonName)}
-	}
-	n := float64(f.Count)
-	f.Mass, f.MassFactor = quantity.Must(mass.G, "g"), mass.Factor
-	f.Oxygen, f.OxygenPeak = quantity.Must(oxygen.DailyMeanMgPerH*n*24/1000, "g/d"), quantity.Must(oxygen.PeakMgPerH*n, "mg/h")
-	f.FeedLow, f.FeedHigh = quantity.Must(ration.LowGPerDay*n, "g/d"), quantity.Must(ration.HighGPerDay*n, "g/d")
-	return nil
 }

@@ -19,6 +19,10 @@ func (e *Engine) Conclude(p *plan.Plan) ([]*plan.Check, []diag.Problem) {
 	c.money()
 	c.steps()
 	c.circuits()
+	c.fishWater()
+	c.waterPlans()
+	c.filters()
+	c.readings()
 	if more := len(c.problems) - maxTold; more > 0 {
 		c.problems = append(c.problems[:maxTold], diag.Problem{Pos: c.problems[maxTold].Pos, Message: fmt.Sprintf("got %d more problems of the records, want none", more), Hint: "mend those told first"})
 	}
@@ -78,6 +82,8 @@ func (c *conclusion) names() {
 	unique(c, c.plan.Rooms, "room", titled[*plan.Room]("room"), rename)
 	unique(c, c.plan.Racks, "rack", titled[*plan.Rack]("rack"), rename)
 	unique(c, c.plan.Tanks, "tank", titled[*plan.Tank]("tank"), rename)
+	unique(c, c.plan.WaterSources, "water.source", titled[*plan.WaterSource]("water source"), rename)
+	unique(c, c.plan.WaterPlans, "salinity.plan", func(w *plan.WaterPlan) string { return "salinity plan for " + w.Name }, "one tank takes one plan at a time")
 	unique(c, c.plan.Circuits, "power.circuit", titled[*plan.Circuit]("circuit"), rename)
 	unique(c, c.plan.Loads, "power.load", titled[*plan.Load]("load"), rename)
 	unique(c, c.plan.Steps, "build.step", func(s *plan.Step) string {
@@ -128,6 +134,18 @@ func (c *conclusion) links() {
 	}
 	for _, k := range p.Checks {
 		tanks = append(tanks, link{k, "check", "tank", k.Tank})
+	}
+	for _, w := range p.WaterPlans {
+		tanks = append(tanks, link{w, "salinity.plan", "tank", w.Tank})
+	}
+	for _, r := range p.Readings {
+		tanks = append(tanks, link{r, "water.reading", "tank", r.Tank})
+	}
+	for _, n := range p.Nitrates {
+		tanks = append(tanks, link{n, "water.nitrate", "tank", n.Tank})
+	}
+	for _, f := range p.Filters {
+		tanks = append(tanks, link{f, "filter.capacity", "tank", f.Tank})
 	}
 	resolve(c, rooms, p.Rooms, plan.KindRoom)
 	resolve(c, racks, p.Racks, plan.KindRack)

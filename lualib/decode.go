@@ -126,6 +126,11 @@ func (s *session) decode(L *lua.LState, f *Function) (*callArgs, *raised) {
 func (c *callArgs) entry(key, value lua.LValue) error {
 	if n, ok := key.(lua.LNumber); ok {
 		a := c.fn.placed(int(n))
+		if rest := c.fn.rest(); a == nil && rest != nil {
+			list, _ := c.values[rest.Name].([]lua.LValue)
+			c.values[rest.Name] = append(list, value)
+			return nil
+		}
 		if a == nil {
 			return wrong("", fmt.Sprintf("got %s without a name, want named arguments", c.session.describe(value)), fmt.Sprintf("write %s{%s = …}", c.fn.FullName(), c.fn.firstArg()))
 		}
@@ -193,6 +198,38 @@ func (f *Function) placed(n int) *Arg {
 		}
 	}
 	return nil
+}
+
+// rest gives the argument that takes all values without a name.
+func (f *Function) rest() *Arg {
+	for i := range f.Args {
+		if f.Args[i].Rest {
+			return &f.Args[i]
+		}
+	}
+	return nil
+}
+
+// part decodes one table of a list by arguments of its own.
+func (c *callArgs) part(name string, args []Arg, v lua.LValue) (*callArgs, error) {
+	t, ok := v.(*lua.LTable)
+	if !ok {
+		return nil, wrong(name, fmt.Sprintf("got %s in the list, want a table of named values", c.session.describe(v)), fmt.Sprintf("write {%s = …}", args[0].Name))
+	}
+	p := &callArgs{session: c.session, fn: &Function{Module: c.fn.Module, Name: c.fn.Name, Args: args}, values: map[string]any{}, place: c.place}
+	for key, value := t.Next(lua.LNil); key != lua.LNil; key, value = t.Next(key) {
+		if name, ok := key.(lua.LString); ok && p.fn.named(string(name)) == nil && c.session.frozen[t] != nil {
+			continue // a record has more fields than are asked for
+		}
+		if err := p.entry(key, value); err != nil {
+			return nil, err
+		}
+	}
+	_, fault := p.finish(nil)
+	if fault != nil {
+		return nil, fault.fault
+	}
+	return p, nil
 }
 
 func (f *Function) firstArg() string {
@@ -309,8 +346,8 @@ func (s *session) readQuantity(a *Arg, v lua.LValue) (quantity.Quantity, error) 
 		if a.Unit == "%" || (a.Kind == ArgQuantity && a.Unit == "") {
 			return quantity.Bare(float64(x)), nil
 		}
-		if a.Unit == "degC" || a.Unit == "ppt" {
-			return quantity.Quantity{}, &diag.Fault{Message: fmt.Sprintf("got %s without a unit, want %s", showShort(v), a.wantOf()), Hint: fmt.Sprintf("write %q", a.exampleOf(showShort(v)))}
+		if a.Unit == "ppt" && x > 0.99 && x < 1.1 {
+			return quantity.Quantity{}, &diag.Fault{Message: fmt.Sprintf("got %s without a unit, want a salinity; it looks like a specific gravity", showShort(v)), Hint: fmt.Sprintf("write salinity.from_sg{sg = %s, reference = \"25 degC\"}, with the temperature that your instrument names", showShort(v))}
 		}
 		return quantity.Quantity{}, &diag.Fault{Message: fmt.Sprintf("got %s without a unit, want %s", showShort(v), a.wantOf()), Hint: fmt.Sprintf("write %q", a.exampleOf(showShort(v)))}
 	case lua.LString:
@@ -351,6 +388,9 @@ func (s *session) checkDimension(a *Arg, v lua.LValue, q quantity.Quantity) erro
 		return nil
 	}
 	f := &diag.Fault{Message: fmt.Sprintf("got %s, %s; want %s", q.Short(), kindWord(q), a.wantOf()), Hint: fmt.Sprintf("write it as in %q", a.exampleOf(""))}
+	if _, err := q.In("mg/L"); err == nil && (a.Unit == "dGH" || a.Unit == "dKH") {
+		f.Hint = fmt.Sprintf("plain mg/L does not say of what: write \"%s mg/L_CaCO3\" for a laboratory's figure, or dGH, dKH, meq/L", quantity.Bare(q.MustIn("mg/L")).Short())
+	}
 	if want.IsPoint() && q.Dimension() == want.Dimension() {
 		f.Hint = fmt.Sprintf("a difference is no temperature: write %q", a.exampleOf(fmt.Sprint(q.Value())))
 	}
@@ -418,7 +458,11 @@ func checkBounds(a *Arg, q quantity.Quantity) error {
 		return &diag.Fault{Message: fmt.Sprintf("got %s, want %s %s", q.Short(), word, quantity.Must(a.Low, a.Unit).Short())}
 	}
 	if a.Top > a.Low && n > a.Top {
-		return &diag.Fault{Message: fmt.Sprintf("got %s, want at most %s", q.Short(), quantity.Must(a.Top, a.Unit).Short())}
+		f := &diag.Fault{Message: fmt.Sprintf("got %s, want at most %s", q.Short(), quantity.Must(a.Top, a.Unit).Short())}
+		if a.Unit == "ppt" && q.Unit().Symbol() == "%" {
+			f.Hint = fmt.Sprintf("1 %% of salt is 10 ppt; for parts of a thousand write \"%s ppt\"", quantity.Bare(q.Value()).Short())
+		}
+		return f
 	}
 	return nil
 }

@@ -125,6 +125,18 @@ func (s *session) push(f *Function, v any) lua.LValue {
 		}
 		s.frozen[t] = &frozen{owner: "the library", of: f.FullName()}
 		return t
+	case []*result:
+		list := s.state.CreateTable(len(v), 0)
+		for i, r := range v {
+			t := s.state.CreateTable(0, len(r.fields))
+			for _, field := range r.fields {
+				t.RawSetString(field.Name, s.push(f, field.Value))
+			}
+			s.frozen[t] = &frozen{owner: "the library", of: f.FullName()}
+			list.RawSetInt(i+1, t)
+		}
+		s.frozen[list] = &frozen{owner: "the library", of: f.FullName()}
+		return list
 	case *result:
 		t := s.state.CreateTable(0, len(v.fields))
 		for _, field := range v.fields {

@@ -41,6 +41,7 @@ type Arg struct {
 	Above    bool    // must be greater than Low, not equal
 	Also     string  // a unit of a second dimension that it takes
 	UnitOnly bool    // a unit without a number means one of it
+	Rest     bool    // takes all values without a name, as a list
 	Doc      string
 }
 

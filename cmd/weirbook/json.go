@@ -171,6 +171,16 @@ func jsonStruct(v reflect.Value) map[string]any {
 				list = append(list, jsonValue(q))
 			}
 			out[snake(field.Name)] = list
+		case plan.OptionalDate:
+			if x.Has {
+				out[snake(field.Name)] = x.Date.String()
+			}
+		case []plan.WaterStep:
+			list := []any{}
+			for k := range x {
+				list = append(list, jsonStruct(reflect.ValueOf(x[k])))
+			}
+			out[snake(field.Name)] = list
 		case int, bool, string, []string, plan.Outcome:
 			out[snake(field.Name)] = x
 		default:

@@ -28,9 +28,9 @@ type Reaction struct {
 const (
 	massNa2S2O3     = 158.11
 	massNa2S2O3Aq   = 248.18 // pentahydrate
-	massNaHSO3      = 104.061
-	massNa2SO3      = 126.043
-	massNa2S2O5     = 190.107
+	massNaHSO3      = 104.06
+	massNa2SO3      = 126.04
+	massNa2S2O5     = 190.11
 	massAscorbic    = 176.12
 	massNaAscorbate = 198.11
 )

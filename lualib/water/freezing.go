@@ -6,7 +6,7 @@ import "math"
 //
 // Units: practical salinity (PSU); degrees Celsius.
 // Valid range: 4 to 40 PSU, at the surface; fresh water freezes at 0 °C.
-// Accuracy: 0.004 °C of the equation's data, 0.004 °C of TEOS-10.
+// Accuracy: within 0.004 °C of TEOS-10.
 // Source: Millero & Leung 1976 as in Fofonoff & Millard 1983, UNESCO Technical
 // Papers in Marine Science 44, equation 25 (seen).
 func FreezingPointC(salinityPSU float64) (float64, error) {

@@ -49,7 +49,7 @@ func TestSeawaterViscosity(t *testing.T) {
 		pure, err := PureViscosityMPaS(c)
 		require.NoError(t, err)
 		if s == 0 {
-			require.InEpsilon(t, pure, got, 0.0005)
+			require.InEpsilon(t, pure, got, 0.0003)
 		}
 	}
 }

@@ -1,6 +1,7 @@
 package water
 
 // Threshold is a published or customary limit, kept with where it comes from.
+// In the sources, FB21 is the FishBase snapshot of June 2021.
 type Threshold struct {
 	ID         string // of this package
 	Topic      string

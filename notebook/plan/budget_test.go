@@ -90,7 +90,7 @@ func TestTaxFactor(t *testing.T) {
 // TestEveryKindHasItsList: a record that is added is found again.
 func TestEveryKindHasItsList(t *testing.T) {
 	all := []plan.Record{
-		&plan.Assumption{}, &plan.Today{}, &plan.Room{}, &plan.Rack{}, &plan.Tank{}, &plan.Fish{}, &plan.Circuit{}, &plan.Load{}, &plan.Tariff{},
+		&plan.Assumption{}, &plan.Today{}, &plan.Room{}, &plan.Rack{}, &plan.Tank{}, &plan.Fish{}, &plan.WaterPlan{}, &plan.WaterSource{}, &plan.Reading{}, &plan.Nitrate{}, &plan.Filter{}, &plan.Circuit{}, &plan.Load{}, &plan.Tariff{},
 		&plan.Item{}, &plan.Tax{}, &plan.Contingency{}, &plan.Running{}, &plan.Step{}, &plan.Check{},
 	}
 	require.Len(t, all, len(plan.Kinds()))

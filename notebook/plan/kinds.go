@@ -91,3 +91,33 @@ func (r *Check) Kind() Kind { return KindCheck }
 
 // Copy gives a shallow copy.
 func (r *Check) Copy() Record { c := *r; return &c }
+
+// Kind gives KindWaterPlan.
+func (r *WaterPlan) Kind() Kind { return KindWaterPlan }
+
+// Copy gives a shallow copy.
+func (r *WaterPlan) Copy() Record { c := *r; return &c }
+
+// Kind gives KindWaterSource.
+func (r *WaterSource) Kind() Kind { return KindWaterSource }
+
+// Copy gives a shallow copy.
+func (r *WaterSource) Copy() Record { c := *r; return &c }
+
+// Kind gives KindReading.
+func (r *Reading) Kind() Kind { return KindReading }
+
+// Copy gives a shallow copy.
+func (r *Reading) Copy() Record { c := *r; return &c }
+
+// Kind gives KindNitrate.
+func (r *Nitrate) Kind() Kind { return KindNitrate }
+
+// Copy gives a shallow copy.
+func (r *Nitrate) Copy() Record { c := *r; return &c }
+
+// Kind gives KindFilter.
+func (r *Filter) Kind() Kind { return KindFilter }
+
+// Copy gives a shallow copy.
+func (r *Filter) Copy() Record { c := *r; return &c }

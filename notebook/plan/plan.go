@@ -15,6 +15,11 @@ const (
 	KindRack        Kind = "rack"
 	KindTank        Kind = "tank"
 	KindFish        Kind = "fish"
+	KindWaterPlan   Kind = "water plan"
+	KindWaterSource Kind = "water source"
+	KindReading     Kind = "reading"
+	KindNitrate     Kind = "nitrate course"
+	KindFilter      Kind = "filter"
 	KindCircuit     Kind = "circuit"
 	KindLoad        Kind = "load"
 	KindTariff      Kind = "tariff"
@@ -29,7 +34,8 @@ const (
 // Kinds lists every kind in the order of the outputs.
 func Kinds() []Kind {
 	return []Kind{
-		KindAssumption, KindToday, KindRoom, KindRack, KindTank, KindFish, KindCircuit, KindLoad, KindTariff,
+		KindAssumption, KindToday, KindRoom, KindRack, KindTank, KindFish,
+		KindWaterPlan, KindWaterSource, KindReading, KindNitrate, KindFilter, KindCircuit, KindLoad, KindTariff,
 		KindItem, KindTax, KindContingency, KindRunning, KindStep, KindCheck,
 	}
 }
@@ -73,6 +79,11 @@ type Plan struct {
 	Racks         []*Rack
 	Tanks         []*Tank
 	Fish          []*Fish
+	WaterPlans    []*WaterPlan
+	WaterSources  []*WaterSource
+	Readings      []*Reading
+	Nitrates      []*Nitrate
+	Filters       []*Filter
 	Circuits      []*Circuit
 	Loads         []*Load
 	Tariffs       []*Tariff
@@ -100,6 +111,16 @@ func (p *Plan) Add(r Record) {
 		p.Tanks = append(p.Tanks, r)
 	case *Fish:
 		p.Fish = append(p.Fish, r)
+	case *WaterPlan:
+		p.WaterPlans = append(p.WaterPlans, r)
+	case *WaterSource:
+		p.WaterSources = append(p.WaterSources, r)
+	case *Reading:
+		p.Readings = append(p.Readings, r)
+	case *Nitrate:
+		p.Nitrates = append(p.Nitrates, r)
+	case *Filter:
+		p.Filters = append(p.Filters, r)
 	case *Circuit:
 		p.Circuits = append(p.Circuits, r)
 	case *Load:
@@ -130,6 +151,11 @@ func (p *Plan) Records() []Record {
 	all = appendAll(all, p.Racks)
 	all = appendAll(all, p.Tanks)
 	all = appendAll(all, p.Fish)
+	all = appendAll(all, p.WaterPlans)
+	all = appendAll(all, p.WaterSources)
+	all = appendAll(all, p.Readings)
+	all = appendAll(all, p.Nitrates)
+	all = appendAll(all, p.Filters)
 	all = appendAll(all, p.Circuits)
 	all = appendAll(all, p.Loads)
 	all = appendAll(all, p.Tariffs)

@@ -57,10 +57,7 @@ type Reading struct {
 	Ammonia, Nitrite, Nitrate Optional // total ammonia, nitrite and nitrate, as nitrogen
 	Oxygen                    Optional
 	Hardness, Alkalinity      Optional
-	PH                        float64  // 0 when not measured
-	Unionised                 Optional // worked out from ammonia, pH, temperature and salinity
-	UnionisedOutcome          Outcome
-	UnionisedSentence         string
+	PH                        float64 // 0 when not measured
 }
 
 // Nitrate is what a tank's nitrate comes to under its water changes.

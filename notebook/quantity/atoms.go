@@ -42,6 +42,8 @@ var (
 	dimHertz    = none.timesKnown(dimTime, -1)
 	dimCharge   = dimCurrent.timesKnown(dimTime, 1)
 	dimAmountPV = dimAmount.timesKnown(dimVolume, -1)
+	dimEq       = base(equivalents)
+	dimEqPV     = dimEq.timesKnown(dimVolume, -1)
 )
 
 // dimensionNames are the words for the dimensions that a builder meets.
@@ -50,11 +52,15 @@ var dimensionNames = map[Dimension]string{
 	dimTemp: "a temperature", dimCurrent: "a current", dimLuminous: "a luminous flux", dimAmount: "an amount of substance",
 	dimForce: "a force", dimPressure: "a pressure", dimEnergy: "an energy", dimPower: "a power", dimVoltage: "a voltage",
 	dimOhm: "a resistance", dimLux: "an illuminance", dimFlow: "a flow", dimSpeed: "a speed", dimDensity: "a density or concentration",
-	dimAmountPV: "an amount per volume", dimHertz: "a rate per time", dimCharge: "an electric charge",
+	dimAmountPV: "an amount per volume", dimEq: "an amount of equivalents", dimEqPV: "a hardness or alkalinity", dimHertz: "a rate per time", dimCharge: "an electric charge",
 	dimMass.timesKnown(dimTime, -1): "a mass per time", dimSiemens.timesKnown(dimLength, -1): "a conductivity",
 	dimPower.timesKnown(dimTemp, -1).timesKnown(dimArea, -1): "a heat transmission (U value)",
 	dimForce.timesKnown(dimLength, -1):                       "a line load",
 }
+
+// asCalciumCarbonate is hardness as laboratories give it: molar mass 100.0869
+// g/mol, two equivalents. Its symbol holds a stroke and is read as a whole.
+const asCalciumCarbonate = "mg/L_CaCO3"
 
 // atoms is the table of units. Factors: SI and NIST SP 811 (2008) Appendix B,
 // exact where that is exact. Those of NIST that rest on the international
@@ -132,9 +138,10 @@ var atoms = []atom{
 	{symbol: "fc", dim: dimLux, num: 1e8, den: 9290304},
 	// amount of substance, charge and hardness
 	{symbol: "mol", dim: dimAmount, num: 1, den: 1, prefixes: "kmun"},
-	{symbol: "eq", dim: dimAmount, num: 1, den: 1, prefixes: "mu"},
-	{symbol: "dGH", dim: dimAmountPV, num: 200000, den: 560774},
-	{symbol: "dKH", dim: dimAmountPV, num: 200000, den: 560774},
+	{symbol: "eq", dim: dimEq, num: 1, den: 1, prefixes: "mu"},
+	{symbol: "dGH", dim: dimEqPV, num: 200000, den: 560774},
+	{symbol: "dKH", dim: dimEqPV, num: 200000, den: 560774},
+	{symbol: asCalciumCarbonate, dim: dimEqPV, num: 20000, den: 1000869},
 	// ratios and angle
 	{symbol: "%", dim: none, num: 1, den: 100},
 	{symbol: "ppt", dim: none, num: 1, den: 1000},

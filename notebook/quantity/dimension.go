@@ -22,10 +22,11 @@ const (
 	current
 	luminous
 	amount
+	equivalents // amounts of charge, in which hardness and alkalinity are counted
 	bases
 )
 
-var baseNames = [bases]string{"length", "mass", "time", "temperature", "current", "luminous intensity", "amount"}
+var baseNames = [bases]string{"length", "mass", "time", "temperature", "current", "luminous intensity", "amount", "equivalents"}
 
 // maxExponent bounds every exponent of a dimension: beyond it no physical
 // quantity is meant.

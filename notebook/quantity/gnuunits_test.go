@@ -33,12 +33,13 @@ var notInGNU = map[string]struct {
 	factor float64
 	source string
 }{
-	"mo":  {31536000.0 / 12, "a twelfth of 365 d, set here for money and energy; there a tropical year"},
-	"yr":  {31536000, "NIST SP 811 (2008) B.8, year (365 days); there a tropical year"},
-	"ppt": {1e-3, "g/kg, Practical Salinity Scale 1978 usage; there parts per trillion"},
-	"eq":  {1, "IUPAC Gold Book, equivalent entity: an amount of charges; recalled"},
-	"dGH": {2 * 10 / 56.0774, "10 mg/L CaO, two charges each, 56.0774 g/mol (CRC Handbook); recalled"},
-	"dKH": {2 * 10 / 56.0774, "10 mg/L CaO, two charges each, 56.0774 g/mol (CRC Handbook); recalled"},
+	"mo":         {31536000.0 / 12, "a twelfth of 365 d, set here for money and energy; there a tropical year"},
+	"yr":         {31536000, "NIST SP 811 (2008) B.8, year (365 days); there a tropical year"},
+	"ppt":        {1e-3, "g/kg, Practical Salinity Scale 1978 usage; there parts per trillion"},
+	"eq":         {1, "IUPAC Gold Book, equivalent entity: an amount of charges; recalled"},
+	"mg/L_CaCO3": {2 / 100.0869, "CaCO3 100.0869 g/mol (CRC Handbook), two charges; recalled"},
+	"dGH":        {2 * 10 / 56.0774, "10 mg/L CaO, two charges each, 56.0774 g/mol (CRC Handbook); recalled"},
+	"dKH":        {2 * 10 / 56.0774, "10 mg/L CaO, two charges each, 56.0774 g/mol (CRC Handbook); recalled"},
 }
 
 // gnuPrefixes are the SI prefixes in full.

@@ -128,7 +128,7 @@ func asPower(u *Unit) (*atom, int, bool) {
 // operands suggest none.
 var shownUnits = map[Dimension]string{
 	dimLength: "m", dimArea: "m2", dimVolume: "L", dimMass: "kg", dimTime: "h", dimForce: "N", dimPressure: "kPa", dimEnergy: "kWh", dimPower: "W",
-	dimVoltage: "V", dimOhm: "ohm", dimCurrent: "A", dimFlow: "L/h", dimSpeed: "m/s", dimDensity: "kg/m3", dimLux: "lx", dimLuminous: "lm", dimAmount: "mol",
+	dimVoltage: "V", dimOhm: "ohm", dimCurrent: "A", dimFlow: "L/h", dimSpeed: "m/s", dimDensity: "kg/m3", dimLux: "lx", dimLuminous: "lm", dimAmount: "mol", dimEq: "meq", dimEqPV: "meq/L",
 	dimSiemens: "S", dimCharge: "Ah", dimTemp: "K",
 }
 

@@ -44,6 +44,9 @@ func parseTerms(text string) ([]term, error) {
 	if plain == "" {
 		return nil, nil
 	}
+	if a, ok := unitTable[plain]; ok {
+		return []term{{a, 1}}, nil
+	}
 	if len(plain) > 80 {
 		return nil, fmt.Errorf("unit text of %d characters, want at most 80", len(plain))
 	}
