@@ -70,17 +70,17 @@ func bare(b *testing.B, r *notebook.Result) {
 		line := item.Cost(1.19)
 		return []any{text(item.Phase), text(item.Name), text(item.Tank), text(item.Supplier), number(item.Count), excelize.Cell{StyleID: money, Value: item.Price.Value()},
 			excelize.Cell{StyleID: money, Formula: "ROUND(E" + n + "*F" + n + "*(1+tax_rate),2)", Value: line.Total}, number(item.Have),
-			excelize.Cell{StyleID: money, Formula: "ROUND(MAX(E" + n + "-H" + n + ",0)*F" + n + "*(1+tax_rate),2)", Value: line.ToSpend}, text(""), text("")}
+			excelize.Cell{StyleID: money, Formula: "ROUND(MAX(E" + n + "-H" + n + ",0)*F" + n + "*(1+tax_rate),2)", Value: line.ToSpend}}
 	})
 	bareSheet(b, f, "Tanks", len(r.Plan.Tanks), func(i int) []any {
 		t := r.Plan.Tanks[i]
-		return []any{text(t.Name), text(t.Room), text(t.Rack), text(""), number(t.Length.Value()), number(t.Width.Value()), number(t.Height.Value()), number(t.Glass.Value()),
-			number(t.Fill.Value()), number(t.Water.Value()), number(t.Empty.Value()), number(t.Filled.Value()), number(t.Salinity.Value()), number(t.Temperature.Value()),
-			text(t.Defaults[0]), text("")}
+		return []any{text(t.Name), text(t.Room), number(t.Length.Value()), number(t.Width.Value()), number(t.Height.Value()), number(t.Glass.Value()),
+			number(t.Fill.Value()), number(t.Water.Value()), number(t.Empty.Value()), number(t.Filled.Value()), number(t.Temperature.Value()),
+			text(t.Defaults[0])}
 	})
 	bareSheet(b, f, "Values", len(r.Values), func(i int) []any {
 		v := r.Values[i].Value.(quantity.Quantity)
-		return []any{text(r.Values[i].Name), number(v.Value()), text(v.Unit().Symbol()), text("fixed"), text("")}
+		return []any{text(r.Values[i].Name), number(v.Value()), text(v.Unit().Symbol()), text("fixed"), text(""), text(r.Values[i].Name)}
 	})
 	require.NoError(b, f.Write(io.Discard))
 	require.NoError(b, f.Close())

@@ -34,11 +34,16 @@ func (b *book) budgetColumns() []column {
 	if !b.inputs.taxIncluded {
 		price = "Price each without tax"
 	}
+	var phase, tank, supplier, lead, remark bool
+	for _, item := range b.plan.Items {
+		phase, tank, supplier = phase || item.Phase != "", tank || item.Tank != "", supplier || item.Supplier != ""
+		lead, remark = lead || item.Lead.Has, remark || item.Note != ""
+	}
 	return []column{
-		{head: "Phase", min: 12, max: 22, kind: long}, {head: "Item", min: 30, max: 46, kind: long}, {head: "Tank", min: 15, max: 20, kind: long},
-		{head: "Supplier", min: 12, max: 20, kind: long}, {head: "Count", min: 8, max: 12, kind: numeric}, {head: money(price), min: 16, max: 20, kind: numeric},
+		{head: "Phase", min: 12, max: 22, kind: long, off: !phase}, {head: "Item", min: 30, max: 46, kind: long}, {head: "Tank", min: 12, max: 20, kind: long, off: !tank},
+		{head: "Supplier", min: 12, max: 20, kind: long, off: !supplier}, {head: "Count", min: 8, max: 12, kind: numeric}, {head: money(price), min: 16, max: 20, kind: numeric},
 		{head: money("Line total, " + paid), min: 15, max: 20, kind: numeric}, {head: "Have", min: 8, max: 12, kind: numeric}, {head: money("Still to spend, " + paid), min: 15, max: 20, kind: numeric},
-		{head: "Lead time (d)", min: 8, max: 12, kind: numeric}, {head: "Remark", min: 22, max: 40, kind: long},
+		{head: "Lead time (d)", min: 8, max: 12, kind: numeric, off: !lead}, {head: "Remark", min: 22, max: 40, kind: long, off: !remark},
 	}
 }
 
@@ -50,32 +55,37 @@ func (b *book) unitHead(words string) string {
 	return words + " (" + b.currency + ")"
 }
 
-// budgetFirst is the row of the first line: name, sentences, pointer, three
-// rows of sums, an empty one, and the headers stand above it.
-const budgetFirst = 9
+// budgetAbove counts the rows above the list: name, sentences, pointer, five
+// rows of sums and the headers.
+const budgetAbove = 9
+
+// budgetList is the sheet of things to buy with the place of its list.
+type budgetList struct {
+	*sheet
+	first, last int
+}
 
 // budget makes the sheet of things to buy.
 func (b *book) budget() *sheet {
-	s := b.newSheet(budgetSheet, b.budgetColumns())
+	s := budgetList{sheet: b.newSheet(budgetSheet, b.budgetColumns()), first: budgetAbove + b.bannerRows() + 1}
 	items := b.plan.Items
-	last := max(budgetFirst+len(items)-1, budgetFirst)
+	s.last = max(s.first+len(items)-1, s.first)
 	s.top("Budget", "Everything the notebook wants to buy: what it costs, how much of it is there already, and what is still to be paid. "+
 		"The sums are formulas: they follow the counts and prices in the list and the tax and contingency on the sheet “"+startSheet+"”.")
-	b.budgetPointer(s, last)
+	b.budgetPointer(s)
 	lines := b.budgetLines()
-	b.budgetSums(s, b.sumLines(lines), last)
-	s.skip(1)
+	b.budgetSums(s, b.sumLines(lines))
 	s.listHead()
 	s.reserve(len(items))
 	for i, item := range items {
-		b.budgetLine(s, item, lines[i])
+		b.budgetLine(s.sheet, item, lines[i])
 	}
 	if len(items) == 0 {
 		s.skip(1)
 	}
-	s.list(last)
-	b.budgetGroups(s, lines, last)
-	return s
+	s.list(s.last)
+	b.budgetGroups(s, lines)
+	return s.sheet
 }
 
 // budgetLines works out every line, in the notebook's money; lines in other
@@ -111,30 +121,35 @@ func (b *book) isOwn(q quantity.Quantity) bool {
 }
 
 // budgetPointer says where the sums by phase are, and what is not in the sums.
-func (b *book) budgetPointer(s *sheet, last int) {
-	switch {
-	case len(b.plan.Items) == 0:
-		s.across(prose, "The notebook has no budget lines.")
-	default:
-		s.one(s.look.words(link, "Sums by phase, tank and supplier stand below the list"))
-		s.links = append(s.links, jump{cell: cellName(1, s.next()-1), to: fmt.Sprintf("'%s'!A%d", budgetSheet, last+2)})
+func (b *book) budgetPointer(s budgetList) {
+	lacks := b.lacking(plan.KindItem)
+	if lacks || len(b.plan.Items) == 0 || !s.has(budgetPhase) && !s.has(budgetTank) && !s.has(budgetSupplier) {
+		s.note("budget lines", lacks, len(b.plan.Items), "")
+		return
 	}
+	s.one(s.look.words(link, "Sums by phase, tank and supplier stand below the list"))
+	s.links = append(s.links, jump{cell: cellName(1, s.next()-1), to: fmt.Sprintf("'%s'!A%d", budgetSheet, s.last+2)})
 }
 
-// budgetSums adds the three rows of sums in two columns.
-func (b *book) budgetSums(s *sheet, sum plan.Budget, last int) {
-	top, d := s.next(), b.digits
-	total, toBuy, contingency := fixed(budgetTank, top), fixed(budgetTank, top+2), fixed(budgetTotal, top)
+// budgetSums adds the sums, each right above the column whose money it is.
+func (b *book) budgetSums(s budgetList, sum plan.Budget) {
+	d, top := b.digits, s.next()
+	total, toBuy, contingency := s.fixed(budgetTotal, top), s.fixed(budgetToSpend, top), s.fixed(budgetToSpend, top+2)
 	contained := quantity.Round(sum.Total*b.inputs.tax/(1+b.inputs.tax), d)
-	b.sumRow(s, "All lines, tax included", fmt.Sprintf("ROUND(SUM(%s),%d)", area(budgetTotal, budgetFirst, last), d), sum.Total,
-		"Contingency on what is still to buy", fmt.Sprintf("ROUND(%s*%s,%d)", toBuy, contingencyName, d), sum.Contingency)
-	b.sumRow(s, "of that, there already", fmt.Sprintf("ROUND(%s-%s,%d)", total, toBuy, d), sum.Had,
-		"Still to spend, contingency included", fmt.Sprintf("ROUND(%s+%s,%d)", toBuy, contingency, d), sum.ToSpend)
-	b.sumRow(s, "of that, still to buy", fmt.Sprintf("ROUND(SUM(%s),%d)", area(budgetToSpend, budgetFirst, last), d), sum.ToBuy,
-		"Tax contained in all lines", fmt.Sprintf("ROUND(%s*%s/(1+%s),%d)", total, taxName, taxName, d), contained)
-	b.figures.total = at(budgetSheet, budgetTank, top, sum.Total)
-	b.figures.had = at(budgetSheet, budgetTank, top+1, sum.Had)
-	b.figures.toSpend = at(budgetSheet, budgetTotal, top+1, sum.ToSpend)
+	money := func(formula string, value float64) excelize.Cell {
+		return s.look.formula(strong, fmt.Sprintf("ROUND(%s,%d)", formula, d), value, s.look.money)
+	}
+	s.sumRow(budgetItem, "All lines", map[int]excelize.Cell{
+		budgetTotal:   money("SUM("+s.area(budgetTotal, s.first, s.last)+")", sum.Total),
+		budgetToSpend: money("SUM("+s.area(budgetToSpend, s.first, s.last)+")", sum.ToBuy),
+	})
+	s.sumRow(budgetItem, "of that, there already", map[int]excelize.Cell{budgetTotal: money(total+"-"+toBuy, sum.Had)})
+	s.sumRow(budgetItem, "Contingency on what is still to buy", map[int]excelize.Cell{budgetToSpend: money(toBuy+"*"+contingencyName, sum.Contingency)})
+	s.sumRow(budgetItem, "Still to spend, contingency included", map[int]excelize.Cell{budgetToSpend: money(toBuy+"+"+contingency, sum.ToSpend)})
+	s.sumRow(budgetItem, "Tax contained in all lines", map[int]excelize.Cell{budgetTotal: money(total+"*"+taxName+"/(1+"+taxName+")", contained)})
+	b.figures.total = at(budgetSheet, s.at[budgetTotal-1], top, sum.Total)
+	b.figures.had = at(budgetSheet, s.at[budgetTotal-1], top+1, sum.Had)
+	b.figures.toSpend = at(budgetSheet, s.at[budgetToSpend-1], top+3, sum.ToSpend)
 }
 
 // taxFactor is what the formulas multiply prices by.
@@ -143,21 +158,6 @@ func (b *book) taxFactor() float64 {
 		return 1
 	}
 	return 1 + b.inputs.tax
-}
-
-// sumRow adds a row with two sums, in the columns of the tank and of the line
-// total, each with its words before it.
-func (b *book) sumRow(s *sheet, left, leftFormula string, leftValue float64, right, rightFormula string, rightValue float64) {
-	l := s.look
-	cells := make([]excelize.Cell, budgetTotal)
-	cells[budgetItem-1] = l.words(label, left)
-	cells[budgetTank-1] = l.formula(strong, leftFormula, leftValue, l.money)
-	cells[budgetSupplier-1] = l.words(caption, right)
-	cells[budgetTotal-1] = l.formula(strong, rightFormula, rightValue, l.money)
-	row := s.one(cells...)
-	s.merges = append(s.merges, [2]string{cellName(budgetSupplier, row), cellName(budgetPrice, row)})
-	s.measure(budgetTank-1, &cells[budgetTank-1])
-	s.measure(budgetTotal-1, &cells[budgetTotal-1])
 }
 
 func phaseOf(phase string) string {
@@ -169,13 +169,13 @@ func phaseOf(phase string) string {
 
 // budgetLine adds one item.
 func (b *book) budgetLine(s *sheet, item *plan.Item, line plan.Cost) {
-	l, row := s.look, s.next()
-	n := strconv.Itoa(row)
+	l, n := s.look, strconv.Itoa(s.next())
 	price, total, toSpend := b.priceCell(s, item.Price), excelize.Cell{}, excelize.Cell{}
 	if b.isOwn(item.Price) {
-		tail := "*F" + n + b.taxTerm() + "," + strconv.Itoa(b.digits) + ")"
-		total = l.formula(body, "ROUND(E"+n+tail, line.Total, l.money)
-		toSpend = l.formula(body, "ROUND(MAX(E"+n+"-H"+n+",0)"+tail, line.ToSpend, l.money)
+		count := s.col(budgetCount) + n
+		tail := "*" + s.col(budgetPrice) + n + b.taxTerm() + "," + strconv.Itoa(b.digits) + ")"
+		total = l.formula(body, "ROUND("+count+tail, line.Total, l.money)
+		toSpend = l.formula(body, "ROUND(MAX("+count+"-"+s.col(budgetHave)+n+",0)"+tail, line.ToSpend, l.money)
 	} else {
 		total, toSpend = l.words(body, "not added up"), l.words(body, "not added up")
 	}
@@ -183,7 +183,7 @@ func (b *book) budgetLine(s *sheet, item *plan.Item, line plan.Cost) {
 	if item.Lead.Has {
 		lead = l.reading(item.Lead.Q, "d")
 	}
-	s.fit(s.words(budgetPhase-1, phaseOf(item.Phase)), s.words(budgetItem-1, item.Name), s.words(budgetTank-1, item.Tank),
+	s.line(s.words(budgetPhase-1, phaseOf(item.Phase)), s.words(budgetItem-1, item.Name), s.words(budgetTank-1, item.Tank),
 		s.words(budgetSupplier-1, item.Supplier), l.count(item.Count), price, total, l.count(item.Have), toSpend, lead, s.words(budgetRemark-1, item.Note))
 }
 
@@ -201,7 +201,7 @@ func (b *book) priceCell(s *sheet, q quantity.Quantity) excelize.Cell {
 	}
 	format := s.look.money
 	if quantity.Round(q.Value(), b.digits) != q.Value() {
-		format = s.look.finerMoney
+		format = priceFormat(q.Value(), b.currency)
 	}
 	if formula, ok := b.follow(q, b.currency, s.name, s.name); ok {
 		return s.look.formula(body, formula, q.Value(), format)
@@ -210,7 +210,7 @@ func (b *book) priceCell(s *sheet, q quantity.Quantity) excelize.Cell {
 }
 
 // budgetGroups adds the sums by phase, tank and supplier below the list.
-func (b *book) budgetGroups(s *sheet, lines []plan.Cost, last int) {
+func (b *book) budgetGroups(s budgetList, lines []plan.Cost) {
 	if len(lines) == 0 {
 		return
 	}
@@ -221,17 +221,17 @@ func (b *book) budgetGroups(s *sheet, lines []plan.Cost, last int) {
 		tanks.add(clean(item.Tank), line.Total, line.ToSpend)
 		suppliers.add(clean(item.Supplier), line.Total, line.ToSpend)
 	}
-	sums := []groupSum{
-		{budgetTotal, b.unitHead("All lines, tax included"), s.look.money, b.digits},
-		{budgetToSpend, b.unitHead("Still to spend, without contingency"), s.look.money, b.digits},
+	t := groupTable{title: "Sums by phase", by: budgetPhase, first: s.first, last: s.last, sums: []groupSum{
+		{budgetTotal, s.look.money, b.digits}, {budgetToSpend, s.look.money, b.digits},
+	}}
+	if s.has(budgetPhase) {
+		s.table(t, phases)
 	}
-	t := groupTable{title: "Sums by phase", by: budgetPhase, first: budgetFirst, last: last, sums: sums}
-	s.table(t, phases)
-	if tanks.named() > 0 {
-		t.title, t.unnamed, t.by = "Sums by tank", "for no single tank", budgetTank
+	if s.has(budgetTank) {
+		t.title, t.unnamed, t.by = "Sums by tank", "no tank named", budgetTank
 		s.table(t, tanks)
 	}
-	if suppliers.named() > 0 {
+	if s.has(budgetSupplier) {
 		t.title, t.unnamed, t.by = "Sums by supplier", "no supplier named", budgetSupplier
 		s.table(t, suppliers)
 	}

@@ -11,9 +11,22 @@ import (
 	"weirbook/notebook/plan"
 )
 
-// checksFirst is the row of the first check: name, sentences, three counts, an
-// empty row and the headers stand above it.
-const checksFirst = 8
+// Columns of Checks, from 1.
+const (
+	checkOutcome = iota + 1
+	checkName
+	checkValue
+	checkUnit
+	checkLimit
+	checkWords
+	checkTank
+	checkRemark
+	checkPlace
+)
+
+// checksAbove counts the rows above the list: name, sentences, a note, three
+// counts and the headers.
+const checksAbove = 7
 
 // severity orders outcomes, the worst first.
 func severity(o plan.Outcome) int {
@@ -26,35 +39,56 @@ func severity(o plan.Outcome) int {
 	return 2
 }
 
-// checks makes the sheet of checks, the failed ones first.
-func (b *book) checks() *sheet {
-	s := b.newSheet(checksSheet, []column{
-		{head: "Outcome", min: 10, max: 12}, {head: "Check", min: 32, max: 46, kind: long}, {head: "Value", min: 11, max: 18, kind: numeric}, {head: "Unit", min: 8, max: 14},
-		{head: "Limit", min: 20, max: 34, kind: long}, {head: "In words", min: 40, max: 60, kind: long}, {head: "Tank", min: 12, max: 20, kind: long},
-		{head: "Line of the notebook", min: 10, max: 11, kind: numeric}, {head: "Remark", min: 16, max: 34, kind: long},
-	})
+// sortedChecks lists the checks, the failed ones first.
+func (b *book) sortedChecks() []*plan.Check {
 	list := slices.Clone(b.plan.Checks)
 	slices.SortStableFunc(list, func(a, b *plan.Check) int { return cmp.Compare(severity(a.Outcome), severity(b.Outcome)) })
-	last := max(checksFirst+len(list)-1, checksFirst)
+	return list
+}
+
+func checkColumns(list []*plan.Check) []column {
+	var limit, tank, remark, place bool
+	for _, c := range list {
+		limit, tank = limit || c.AtLeast.Has || c.AtMost.Has || c.CautionAt.Has, tank || c.Tank != ""
+		remark, place = remark || c.Note != "", place || c.Line > 0
+	}
+	return []column{
+		{head: "Outcome", min: 10, max: 12}, {head: "Check", min: 30, max: 42, kind: long}, {head: "Value", min: 9, max: 18, kind: numeric}, {head: "Unit", min: 7, max: 14},
+		{head: "Limit", min: 18, max: 26, kind: long, off: !limit}, {head: "In words", min: 40, max: 54, kind: long}, {head: "Tank", min: 10, max: 20, kind: long, off: !tank},
+		{head: "Remark", min: 16, max: 34, kind: long, off: !remark}, {head: "notebook line", min: 9, max: 9, kind: faintNumeric, off: !place},
+	}
+}
+
+// checks makes the sheet of checks.
+func (b *book) checks() *sheet {
+	list := b.sortedChecks()
+	s := b.newSheet(checksSheet, checkColumns(list))
+	first := checksAbove + b.bannerRows() + 1
+	last := max(first+len(list)-1, first)
 	s.top("Checks", "What was looked at, and how it came out, the worst first. Pass: within its limit. Caution: think again, or ask. Fail: do not build it so. "+
 		"A pass is no permit: local code and people with a licence have the last word.")
-	b.checkCounts(s, list, last)
-	s.skip(1)
+	if b.checksLack() {
+		s.across(alarm, "Not all checks are here: a part of the notebook that they need did not run.")
+	} else {
+		s.note("checks", false, len(list), "")
+	}
+	top := s.next()
+	b.checkCounts(s, list, first, last)
 	s.listHead()
 	s.reserve(len(list))
 	for _, c := range list {
 		b.checkLine(s, c)
 	}
 	if len(list) == 0 {
-		s.add(s.look.words(body, ""), s.look.words(body, "the notebook has no checks"))
+		s.skip(1)
 	}
 	s.list(last)
-	s.after = func(b *book) error { return b.colourOutcomes(fmt.Sprintf("A3:A%d", last)) }
+	s.after = func(b *book) error { return b.colourOutcomes(checksSheet, fmt.Sprintf("A%d:A%d", top, last)) }
 	return s
 }
 
 // checkCounts adds a row for each outcome with the number of checks.
-func (b *book) checkCounts(s *sheet, list []*plan.Check, last int) {
+func (b *book) checkCounts(s *sheet, list []*plan.Check, first, last int) {
 	counts := map[plan.Outcome]float64{}
 	for _, c := range list {
 		counts[c.Outcome]++
@@ -63,11 +97,14 @@ func (b *book) checkCounts(s *sheet, list []*plan.Check, last int) {
 		outcome plan.Outcome
 		to      *figure
 	}{{plan.Fail, &b.figures.fail}, {plan.Caution, &b.figures.caution}, {plan.Pass, &b.figures.pass}} {
-		formula := fmt.Sprintf("COUNTIF(%s,%q)", area(1, checksFirst, last), string(o.outcome))
+		formula := fmt.Sprintf("COUNTIF(%s,%q)", s.area(checkOutcome, first, last), string(o.outcome))
 		count := s.look.formula(strong, formula, counts[o.outcome], decimalsFormat(0))
 		count.StyleID = s.look.id(countLook, decimalsFormat(0))
+		if b.checksLack() && counts[o.outcome] == 0 {
+			count = s.look.words(countLook, notWorkedOut)
+		}
 		row := s.add(s.look.words(body, string(o.outcome)), count)
-		*o.to = at(checksSheet, 2, row, counts[o.outcome])
+		*o.to = at(checksSheet, s.at[checkName-1], row, counts[o.outcome])
 	}
 }
 
@@ -78,12 +115,12 @@ func (b *book) checkLine(s *sheet, c *plan.Check) {
 	if c.Value.Has {
 		value, unit = b.measured(c.Value.Q)
 	}
-	place := l.words(body, "")
+	place := l.words(faint, "")
 	if c.Line > 0 {
-		place = l.count(float64(c.Line))
+		place = l.number(faint, float64(c.Line), "0")
 	}
-	s.fit(l.words(body, string(c.Outcome)), s.words(1, c.Name), value, unit, s.words(4, limitText(c)), s.words(5, c.Sentence), s.words(6, c.Tank),
-		place, s.words(8, c.Note))
+	s.line(l.words(body, string(c.Outcome)), s.words(checkName-1, c.Name), value, unit, s.words(checkLimit-1, limitText(c)), s.words(checkWords-1, c.Sentence),
+		s.words(checkTank-1, c.Tank), s.words(checkRemark-1, c.Note), place)
 }
 
 // limitText puts the limits of a check into words.
@@ -100,8 +137,8 @@ func limitText(c *plan.Check) string {
 	return strings.Join(parts, "; ")
 }
 
-// colourOutcomes colours the words for the outcomes.
-func (b *book) colourOutcomes(cells string) error {
+// colourOutcomes colours the words for the outcomes in cells of a sheet.
+func (b *book) colourOutcomes(sheet, cells string) error {
 	var rules []excelize.ConditionalFormatOptions
 	for _, o := range []struct {
 		outcome plan.Outcome
@@ -113,5 +150,5 @@ func (b *book) colourOutcomes(cells string) error {
 		}
 		rules = append(rules, excelize.ConditionalFormatOptions{Type: "cell", Criteria: "=", Value: fmt.Sprintf("%q", string(o.outcome)), Format: &style})
 	}
-	return b.file.SetConditionalFormat(checksSheet, cells, rules)
+	return b.file.SetConditionalFormat(sheet, cells, rules)
 }

@@ -1,5 +1,5 @@
 // Package xlsx writes the workbook of a run, for people who never see the
-// notebook: seven sheets with plain words on top, real numbers, and formulas
+// notebook: a few sheets with plain words on top, real numbers, and formulas
 // for totals, phases, tax, contingency and running costs. Every formula refers
 // to cells, never to hidden numbers; the numbers that a reader may change stand
 // once, on the first sheet, as marked input cells with names. Every formula

@@ -10,7 +10,7 @@ type figure struct {
 // figures are those of the first sheet.
 type figures struct {
 	total, had, toSpend figure
-	month               figure
+	month, energy       figure
 	water, filled       figure
 	pass, caution, fail figure
 	unpriced            bool // loads stand in the plan, but no price

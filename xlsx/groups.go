@@ -32,18 +32,25 @@ func (g *groups) add(name string, numbers ...float64) {
 	}
 }
 
-// named counts the groups that have a name.
-func (g *groups) named() int {
-	n := 0
-	for _, name := range g.names {
-		if name != "" {
-			n++
+// order lists the groups as they came, that without a name last.
+func (g *groups) order() []int {
+	var order []int
+	unnamed := -1
+	for i, name := range g.names {
+		if name == "" {
+			unnamed = i
+			continue
 		}
+		order = append(order, i)
 	}
-	return n
+	if unnamed >= 0 {
+		order = append(order, unnamed)
+	}
+	return order
 }
 
-// groupTable is a table of sums below a list.
+// groupTable is a table of sums below a list, in the list's own columns: the
+// header that stays in sight, and is printed on every page, is right for it too.
 type groupTable struct {
 	title   string
 	unnamed string // the words for lines without a name
@@ -56,56 +63,37 @@ type groupTable struct {
 // groupSum is a summed column; the sum stands in the same column.
 type groupSum struct {
 	col    int
-	head   string
 	format string
 	digits int // decimals to which sums are rounded, -1 for none
 }
-
-// groupLabel is the column in which the tables have their labels.
-const groupLabel = 2
 
 // table adds the table to the sheet.
 func (s *sheet) table(t groupTable, g *groups) {
 	s.skip(1)
 	s.sectionHead(t.title)
-	used := groupLabel
-	for _, sum := range t.sums {
-		used = max(used, sum.col)
-	}
-	heads := make([]string, used)
-	heads[groupLabel-1] = t.columnHead()
-	for _, sum := range t.sums {
-		heads[sum.col-1] = sum.head
-	}
-	s.heads(groupLabel, heads)
 	folded := foldedTwice(g.names)
-	for i, name := range g.names {
-		cells := make([]excelize.Cell, used)
-		for c := groupLabel - 1; c < used; c++ {
-			cells[c] = s.look.words(body, "")
-		}
+	for _, i := range g.order() {
+		name := g.names[i]
 		label := name
 		if name == "" {
 			label = t.unnamed
 		}
-		cells[groupLabel-1] = s.look.words(wrapped, label)
+		cells := s.blank()
+		cells[s.at[t.by-1]-1] = s.look.words(wrapped, label)
 		for j, sum := range t.sums {
-			cells[sum.col-1] = s.groupCell(t, sum, name, g.sums[i][j], folded)
+			if s.has(sum.col) {
+				s.put(cells, sum.col, s.groupCell(t, sum, name, g.sums[i][j], folded))
+			}
 		}
-		s.fit(cells...)
+		s.add(cells...)
 	}
-}
-
-func (t groupTable) columnHead() string {
-	_, by, _ := strings.Cut(t.title, "by ")
-	return strings.ToUpper(by[:1]) + by[1:]
 }
 
 // groupCell is a sum by SUMIFS, or by a comparison of exact text where SUMIFS
 // would read the name as a pattern or a number or mix up two of them.
 func (s *sheet) groupCell(t groupTable, sum groupSum, name string, value float64, folded map[string]bool) excelize.Cell {
-	names, numbers := area(t.by, t.first, t.last), area(sum.col, t.first, t.last)
-	own := "$" + cellName(groupLabel, s.next())
+	names, numbers := s.area(t.by, t.first, t.last), s.area(sum.col, t.first, t.last)
+	own := "$" + cellName(s.at[t.by-1], s.next())
 	var formula string
 	switch {
 	case name == "":

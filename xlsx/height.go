@@ -19,20 +19,20 @@ func (s *sheet) height(r sheetRow) float64 {
 	switch r.height {
 	case fitCells:
 		for i, c := range s.cells[r.from:r.to] {
-			if text, ok := c.Value.(string); ok && len(text) > s.wide[i] && s.columns[i].kind == long {
-				lines = max(lines, linesIn(text, room(s.wide[i])))
+			wide := s.wide[i]
+			if r.spread == i+1 {
+				wide = total(s.wide[i:])
+			}
+			if text, ok := c.Value.(string); ok && len(text) > wide && (s.columns[i].kind == long || r.spread == i+1) {
+				lines = max(lines, linesIn(text, room(wide)))
 			}
 		}
 		if lines == 1 {
 			return 0
 		}
 	case fitAcross:
-		total := 0
-		for _, n := range s.wide {
-			total += n
-		}
 		text, _ := s.cells[r.from].Value.(string)
-		lines = linesIn(text, room(total))
+		lines = linesIn(text, room(total(s.wide)))
 	case fitHeads:
 		extra = 6
 		for i, c := range s.cells[r.from:r.to] {
@@ -43,6 +43,15 @@ func (s *sheet) height(r sheetRow) float64 {
 		return r.height
 	}
 	return min(lineHeight*float64(lines)+extra, excelize.MaxRowHeight)
+}
+
+// total adds up the widths of columns.
+func total(wide []int) int {
+	sum := 0
+	for _, n := range wide {
+		sum += n
+	}
+	return sum
 }
 
 // linesIn counts the lines of a text broken between words.

@@ -70,7 +70,42 @@ func TestMoneyFormats(t *testing.T) {
 	require.Equal(t, `#,##0 "JPY"`, moneyFormat("JPY"))
 	require.Equal(t, `#,##0.000 "KWD"`, moneyFormat("KWD"))
 	require.Equal(t, "#,##0.00", moneyFormat(""))
-	require.Equal(t, `#,##0.00## "EUR"`, finerFormat("EUR"))
-	require.Equal(t, `#,##0.## "JPY"`, finerFormat("JPY"))
-	require.Equal(t, "#,##0.00##", finerFormat(""))
+}
+
+func TestPriceFormats(t *testing.T) {
+	for _, c := range []struct {
+		price          float64
+		currency, want string
+	}{{155.5, "JPY", `#,##0.0 "JPY"`}, {155, "JPY", `#,##0 "JPY"`}, {9.995, "EUR", `#,##0.000 "EUR"`}, {9.5, "EUR", `#,##0.00 "EUR"`}, {1.0 / 3, "", "#,##0.0000"}} {
+		require.Equal(t, c.want, priceFormat(c.price, c.currency))
+	}
+	for currency, want := range map[string]int{"JPY": 1, "EUR": 2} {
+		require.Equal(t, want, moneyDecimals(12.5, currency))
+	}
+	require.Equal(t, 2, moneyDecimals(1.0/3, "EUR"), "an amount that was worked out has the coins of its currency")
+}
+
+func TestTwoDigits(t *testing.T) {
+	for _, c := range []struct {
+		v, rounded float64
+		decimals   int
+	}{{90.22, 90, 0}, {153.4, 150, 0}, {2.45, 2.5, 1}, {0.0543, 0.054, 3}, {9.96, 10, 0}, {0.996, 1, 1}, {0, 0, 0}, {12345, 12000, 0}} {
+		rounded, decimals := twoDigits(c.v)
+		require.InDelta(t, c.rounded, rounded, 1e-12, "%v", c.v)
+		require.Equal(t, c.decimals, decimals, "%v", c.v)
+	}
+}
+
+func TestPercentFormat(t *testing.T) {
+	for percent, want := range map[float64]string{12: "0%", 84.5652: "0.0%", 0.25: "0.00%", 7.5: "0.0%", 0: "0%"} {
+		require.Equal(t, want, percentFormat(percent), "%v", percent)
+	}
+}
+
+func TestPlainExpression(t *testing.T) {
+	require.Equal(t, "12334 N / (length * (9 L/min))", plainExpression(`Q"12334.140589334758 N" / (length * Q"9 L/min")`))
+	require.Equal(t, "water * 0.25", plainExpression("water * 0.25"))
+	require.Equal(t, "abcd…", cutWords("abcdefgh", 5))
+	require.Equal(t, "Mains can kill.", sentence("mains can kill"))
+	require.Equal(t, ".", sentence(""))
 }

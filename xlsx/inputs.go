@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 	"strconv"
+	"strings"
 
 	"weirbook/notebook/plan"
 	"weirbook/notebook/quantity"
@@ -19,7 +20,8 @@ const (
 // inputs are the numbers that stand once, on the first sheet.
 type inputs struct {
 	assumptions []assumed
-	rates       []rate
+	rates       []rate // those with a row of their own
+	names       []cellOf
 	taxIncluded bool
 	tax         float64 // as a share
 	contingency float64 // as a share
@@ -27,11 +29,18 @@ type inputs struct {
 	hasPrice    bool
 }
 
-// assumed is an assumption with its cell and the sheets that follow it.
+// cellOf is a defined name with the cell that it stands for.
+type cellOf struct {
+	name string
+	cell address
+}
+
+// assumed is an assumption with its cell and what follows it.
 type assumed struct {
 	*plan.Assumption
-	cell address
-	used []string
+	cell    address
+	used    []string
+	remarks string // what the rate that it is has to say
 }
 
 // rate is a rate of the whole plan with its cell.
@@ -44,7 +53,6 @@ type rate struct {
 	formula string // set when it follows an assumption
 	basis   string
 	used    string
-	cell    address
 }
 
 // Columns of the input block.
@@ -69,10 +77,26 @@ func (b *book) layInputs() {
 	b.layTax()
 	b.layContingency()
 	b.layElectricity()
-	for i := range b.inputs.rates {
-		b.inputs.rates[i].cell = address{startSheet, inputValue, row + i}
-	}
 }
+
+// addRate gives a rate its name: that of the assumption's cell where it is an
+// assumption as it stands, else that of a row of its own.
+func (b *book) addRate(r rate) {
+	for i := range b.inputs.assumptions {
+		a := &b.inputs.assumptions[i]
+		if r.formula != "" && r.formula == a.cell.from(startSheet) {
+			a.remarks = joinText(a.remarks, r.basis)
+			b.inputs.names = append(b.inputs.names, cellOf{r.name, a.cell})
+			return
+		}
+	}
+	row := b.inputsRow() + len(b.inputs.assumptions) + len(b.inputs.rates)
+	b.inputs.rates = append(b.inputs.rates, r)
+	b.inputs.names = append(b.inputs.names, cellOf{r.name, address{startSheet, inputValue, row}})
+}
+
+// user says what follows an assumption that is a rate.
+func (r *rate) user() string { return r.used + " (" + strings.ToLower(r.label) + ")" }
 
 func (b *book) layTax() {
 	r := rate{name: taxName, label: "Tax rate", share: true, used: budgetSheet}
@@ -81,6 +105,9 @@ func (b *book) layTax() {
 	case tax == nil:
 		b.inputs.taxIncluded = true
 		r.basis = "no tax is stated in the notebook: prices are taken as what is paid"
+		if b.lacking(plan.KindTax) {
+			r.basis = "not worked out: prices are shown as they are given"
+		}
 	case tax.Included:
 		b.inputs.taxIncluded = true
 		r.basis = "prices include it: a change alters only the tax shown as contained"
@@ -91,7 +118,7 @@ func (b *book) layTax() {
 		b.inputs.tax = b.shareOf(&r, tax.Rate)
 		r.basis = joinText(r.basis, tax.Note)
 	}
-	b.inputs.rates = append(b.inputs.rates, r)
+	b.addRate(r)
 }
 
 // taxOf gives the tax that counts: one that prices lack, else the first.
@@ -114,16 +141,16 @@ func (b *book) layContingency() {
 		c := b.plan.Contingencies[0]
 		b.inputs.contingency = b.shareOf(&r, c.Rate)
 		r.basis = joinText(r.basis, c.Note)
-	} else {
-		r.basis = "none is stated in the notebook"
+	} else if r.basis = "none is stated in the notebook"; b.lacking(plan.KindContingency) {
+		r.basis = "not worked out"
 	}
-	b.inputs.rates = append(b.inputs.rates, r)
+	b.addRate(r)
 }
 
 // shareOf sets a rate from a dimensionless quantity.
 func (b *book) shareOf(r *rate, q quantity.Quantity) float64 {
 	r.value, _ = q.Number()
-	r.formula, _ = b.follow(q, "", startSheet, r.label)
+	r.formula, _ = b.follow(q, "", startSheet, r.user())
 	return r.value
 }
 
@@ -139,8 +166,8 @@ func (b *book) layElectricity() {
 	}
 	b.inputs.electricity, b.inputs.hasPrice = price, true
 	r := rate{name: electricityName, label: "Electricity price", value: price, unit: unit, basis: clean(t.Note), used: runningSheet}
-	r.formula, _ = b.follow(t.Price, unit, startSheet, r.label)
-	b.inputs.rates = append(b.inputs.rates, r)
+	r.formula, _ = b.follow(t.Price, unit, startSheet, r.user())
+	b.addRate(r)
 }
 
 func joinText(a, b string) string {
@@ -167,7 +194,8 @@ func isShare(q quantity.Quantity) bool { return q.Unit().Symbol() == "%" }
 
 // follow gives the formula, as seen from a sheet, by which a quantity follows
 // the assumption that it is: nothing but that assumption's name stands behind
-// it. The user's words are noted with the assumption.
+// it. The user's words are noted with the assumption; without a user it follows
+// only an assumption that something else follows.
 func (b *book) follow(q quantity.Quantity, unit, sheet, user string) (formula string, ok bool) {
 	a := b.assumption(q)
 	if a == nil {
@@ -182,7 +210,10 @@ func (b *book) follow(q quantity.Quantity, unit, sheet, user string) (formula st
 	if err != nil || math.Abs(want-v*factor) > 1e-12*math.Abs(want) {
 		return "", false
 	}
-	if user != "" && !slices.Contains(a.used, user) {
+	switch {
+	case user == "" && len(a.used) == 0:
+		return "", false
+	case user != "" && !slices.Contains(a.used, user):
 		a.used = append(a.used, user)
 	}
 	formula = a.cell.from(sheet)

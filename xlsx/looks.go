@@ -12,20 +12,23 @@ import (
 type look int
 
 const (
-	body          look = iota // a cell of a list
-	wrapped                   // a cell of a list with longer text
-	strong                    // a sum
-	label                     // the words before a sum or a figure
-	caption                   // the same, close to what stands right of them
-	countLook                 // a count that stands at the left
-	title                     // the name of the sheet
-	section                   // a heading within a sheet
-	prose                     // sentences over several columns
-	heading                   // a column's header
-	numberHeading             // the header of a column of numbers
-	input                     // a cell that the reader may change
-	alarm                     // something that needs attention
-	link                      // a jump to another place of the workbook
+	body               look = iota // a cell of a list
+	wrapped                        // a cell of a list with longer text
+	strong                         // a sum
+	label                          // the words before a sum or a figure
+	countLook                      // a count that stands at the left
+	title                          // the name of the sheet
+	section                        // a heading within a sheet
+	prose                          // sentences over several columns
+	heading                        // a column's header
+	numberHeading                  // the header of a column of numbers
+	faint                          // a cell of a list for those who look closer
+	faintHeading                   // the header of a column of such cells
+	faintNumberHeading             // the same over numbers
+	missing                        // a figure that could not be worked out
+	input                          // a cell that the reader may change
+	alarm                          // something that needs attention
+	link                           // a jump to another place of the workbook
 )
 
 // The colours: a grey green for structure, sand for input, and a muted traffic
@@ -56,7 +59,6 @@ type looks struct {
 	plain       [link + 1]int // styles without a number format, 0 for not made yet
 	err         error
 	money       string // number format of the notebook's money
-	finerMoney  string // with parts of the smallest coin
 	moneyDigits int
 	moneyTail   int // characters after the digits of money
 	currency    string
@@ -72,7 +74,7 @@ func newLooks(file *excelize.File, currency string) *looks {
 		l.moneyDigits = quantity.MinorDigits(currency)
 		l.moneyTail = 1 + len(currency)
 	}
-	l.money, l.finerMoney = moneyFormat(currency), finerFormat(currency)
+	l.money = moneyFormat(currency)
 	return l
 }
 
@@ -85,14 +87,29 @@ func moneyFormat(currency string) string {
 	return decimalsFormat(quantity.MinorDigits(currency)) + ` "` + currency + `"`
 }
 
-// finerFormat is that of a price with parts of the smallest coin, such as that
-// of a screw.
-func finerFormat(currency string) string {
-	number, code, _ := strings.Cut(moneyFormat(currency), " ")
-	if !strings.Contains(number, ".") {
-		number += "."
+// finestCoin is how many decimals a price with parts of the smallest coin, such
+// as that of a screw, shows at most.
+const finestCoin = 4
+
+// priceFormat is the number format of a price: with the decimals that it has.
+func priceFormat(v float64, currency string) string {
+	digits := 2
+	if currency != "" {
+		digits = quantity.MinorDigits(currency)
 	}
-	return strings.TrimSpace(number + "## " + code)
+	format := decimalsFormat(priceDecimals(v, digits))
+	if currency == "" {
+		return format
+	}
+	return format + ` "` + currency + `"`
+}
+
+// priceDecimals counts the decimals of a price, from those of its currency.
+func priceDecimals(v float64, digits int) int {
+	for digits < finestCoin && quantity.Round(v, digits) != v {
+		digits++
+	}
+	return digits
 }
 
 // id gives the style of a look with a number format ("" for none).
@@ -126,7 +143,7 @@ func (l *looks) make(k look, format string) int {
 		default:
 			style.CustomNumFmt = &format
 		}
-		if k == body || k == strong || k == input {
+		if k == body || k == strong || k == input || k == faint {
 			style.Alignment.Horizontal, style.Alignment.Indent = "right", 0
 		}
 	}
@@ -158,8 +175,6 @@ func lookStyle(k look) *excelize.Style {
 	case countLook:
 		s = lookStyle(body)
 		s.Font = font(10, true, ink)
-	case caption:
-		s.Alignment.Horizontal, s.Alignment.Indent = "right", 1
 	case label:
 		s.Alignment.Horizontal, s.Alignment.Indent = "left", 1
 	case title:
@@ -174,6 +189,18 @@ func lookStyle(k look) *excelize.Style {
 	case numberHeading:
 		s = lookStyle(heading)
 		s.Alignment.Horizontal, s.Alignment.Indent = "right", 0
+	case faint:
+		s = lookStyle(body)
+		s.Font = font(9, false, soft)
+	case faintHeading, faintNumberHeading:
+		s = lookStyle(heading)
+		if k == faintNumberHeading {
+			s = lookStyle(numberHeading)
+		}
+		s.Font = font(9, false, soft)
+	case missing:
+		s = lookStyle(strong)
+		s.Font, s.Alignment.Horizontal = font(10, true, alarmText), "right"
 	case input:
 		s.Fill, s.Border = filled(sand), edges(sandEdge, "left", "right", "top", "bottom")
 	case alarm:

@@ -8,14 +8,14 @@ import (
 
 func TestSheetsAndPrinting(t *testing.T) {
 	f := read(t, sample())
-	require.Equal(t, []string{"Start here", "Budget", "Running cost", "Build", "Tanks", "Checks", "Values"}, f.GetSheetList())
+	require.Equal(t, []string{"Start here", "Budget", "Running cost", "Build", "Tanks", "Fish", "Checks", "Values"}, f.GetSheetList())
 	names := map[string]string{}
 	for _, n := range f.GetDefinedName() {
 		names[n.Scope+" "+n.Name] = n.RefersTo
 	}
-	frozen := map[string]int{"Start here": 1, "Budget": 8, "Running cost": 8, "Build": 5, "Tanks": 5, "Checks": 7, "Values": 4}
+	frozen := map[string]int{"Start here": 1, "Budget": 9, "Running cost": 7, "Build": 5, "Tanks": 5, "Fish": 4, "Checks": 7, "Values": 4}
 	filters := map[string]string{
-		"Budget": "$A$8:$K$13", "Running cost": "$A$8:$N$13", "Build": "$A$5:$J$7", "Tanks": "$A$5:$P$7", "Checks": "$A$7:$I$10", "Values": "$A$4:$E$16",
+		"Budget": "$A$9:$I$14", "Running cost": "$A$7:$N$12", "Build": "$A$5:$H$7", "Tanks": "$A$5:$N$7", "Fish": "$A$4:$K$5", "Checks": "$A$7:$H$10", "Values": "$A$4:$F$15",
 	}
 	for sheet, rows := range frozen {
 		panes, err := f.GetPanes(sheet)
@@ -65,7 +65,7 @@ func TestWidths(t *testing.T) {
 	r := sample()
 	r.Plan.Items[0].Price = q("98765432.10 EUR")
 	f := read(t, r)
-	for column, least := range map[string]float64{"F": 18, "G": 18, "C": 18, "B": 30} {
+	for column, least := range map[string]float64{"F": 18, "G": 18, "I": 18, "B": 30} {
 		wide, err := f.GetColWidth("Budget", column)
 		require.NoError(t, err)
 		require.GreaterOrEqual(t, wide, least, column)

@@ -23,12 +23,8 @@ func (b *book) properties() error {
 // nameInputs gives the input cells their names. No name reads as the address
 // of a cell.
 func (b *book) nameInputs() error {
-	for _, input := range b.inputs.rates {
-		if input.name == "" {
-			continue
-		}
-		err := b.file.SetDefinedName(&excelize.DefinedName{Name: input.name, RefersTo: input.cell.from("")})
-		if err != nil {
+	for _, n := range b.inputs.names {
+		if err := b.file.SetDefinedName(&excelize.DefinedName{Name: n.name, RefersTo: n.cell.from("")}); err != nil {
 			return err
 		}
 	}

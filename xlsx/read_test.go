@@ -3,6 +3,7 @@ package xlsx_test
 import (
 	"bytes"
 	"strconv"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -40,6 +41,31 @@ func (r *reader) row(sheet, column, text string, hit int) string {
 	}
 	require.Failf(r.t, "no such row", "%s!%s: %q", sheet, column, text)
 	return ""
+}
+
+// column finds the letters of the column whose header in a row begins with a
+// text.
+func (r *reader) column(sheet, row, head string) string {
+	r.t.Helper()
+	for letter := 'A'; letter <= 'Z'; letter++ {
+		if strings.HasPrefix(r.text(sheet, string(letter)+row), head) {
+			return string(letter)
+		}
+	}
+	require.Failf(r.t, "no such column", "%s: %q", sheet, head)
+	return ""
+}
+
+// all is every text of a sheet, cell by cell.
+func (r *reader) all(sheet string) string {
+	r.t.Helper()
+	rows, err := r.GetRows(sheet)
+	require.NoError(r.t, err)
+	var b strings.Builder
+	for _, row := range rows {
+		b.WriteString(strings.Join(row, "\t") + "\n")
+	}
+	return b.String()
 }
 
 func (r *reader) text(sheet, cell string) string {

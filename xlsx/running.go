@@ -22,6 +22,7 @@ const (
 	runEnergy
 	runAmount
 	runEvery
+	runDays
 	runMonth
 	runYear
 	runRemark
@@ -34,17 +35,35 @@ const (
 )
 
 func (b *book) runningColumns() []column {
+	var tank, group, circuit, remark bool
+	for _, load := range b.plan.Loads {
+		tank, group = tank || load.Tank != "", group || load.Group != ""
+		circuit, remark = circuit || load.Circuit != "", remark || load.Note != ""
+	}
+	for _, cost := range b.plan.Running {
+		tank, remark = tank || cost.Tank != "", remark || cost.Note != ""
+	}
+	noLoad, noCost := len(b.plan.Loads) == 0, len(b.plan.Running) == 0
 	return []column{
-		{head: "Kind", min: 12, max: 14}, {head: "What", min: 30, max: 44, kind: long}, {head: "Tank", min: 15, max: 20, kind: long},
-		{head: "Group", min: 10, max: 18, kind: long}, {head: "Circuit", min: 10, max: 18, kind: long}, {head: "Power of each (W)", min: 10, max: 14, kind: numeric},
-		{head: "Count", min: 8, max: 10, kind: numeric}, {head: "Hours a day (h)", min: 8, max: 10, kind: numeric}, {head: "Energy a day (kWh)", min: 12, max: 16, kind: numeric},
-		{head: b.unitHead("Amount"), min: 12, max: 18, kind: numeric}, {head: "Every (d)", min: 9, max: 12, kind: numeric}, {head: b.unitHead("A month"), min: 13, max: 18, kind: numeric},
-		{head: b.unitHead("A year"), min: 13, max: 18, kind: numeric}, {head: "Remark", min: 18, max: 36, kind: long},
+		{head: "Kind", min: 12, max: 14}, {head: "What", min: 26, max: 44, kind: long}, {head: "Tank", min: 12, max: 20, kind: long, off: !tank},
+		{head: "Group", min: 9, max: 18, kind: long, off: !group}, {head: "Circuit", min: 9, max: 18, kind: long, off: !circuit},
+		{head: "Power of each (W)", min: 9, max: 14, kind: numeric, off: noLoad}, {head: "Count", min: 6, max: 10, kind: numeric, off: noLoad},
+		{head: "Hours a day (h)", min: 9, max: 10, kind: numeric, off: noLoad}, {head: "Energy a day (kWh)", min: 12, max: 16, kind: numeric, off: noLoad},
+		{head: b.unitHead("Amount"), min: 11, max: 18, kind: numeric, off: noCost}, {head: "Every", min: 7, max: 12, off: noCost}, {head: "in days", min: 7, max: 9, kind: faintNumeric, off: noCost},
+		{head: b.unitHead("A month"), min: 12, max: 18, kind: numeric},
+		{head: b.unitHead("A year"), min: 12, max: 18, kind: numeric}, {head: "Remark", min: 18, max: 36, kind: long, off: !remark},
 	}
 }
 
-// runningFirst is the row of the first line.
-const runningFirst = 9
+// runningAbove counts the rows above the list: name, sentences, a note, three
+// rows of sums and the headers.
+const runningAbove = 7
+
+// runningList is the sheet of running costs with the place of its list.
+type runningList struct {
+	*sheet
+	first, last int
+}
 
 // runningLine is a line worked out.
 type runningLine struct {
@@ -57,36 +76,38 @@ const daysPerMonth = 365.0 / 12
 
 // running makes the sheet of costs that come back.
 func (b *book) running() *sheet {
-	s := b.newSheet(runningSheet, b.runningColumns())
+	s := runningList{sheet: b.newSheet(runningSheet, b.runningColumns()), first: runningAbove + b.bannerRows() + 1}
 	loads, others := b.plan.Loads, b.plan.Running
-	last := max(runningFirst+len(loads)+len(others)-1, runningFirst)
+	s.last = max(s.first+len(loads)+len(others)-1, s.first)
 	s.top("Running cost", "What the room takes month by month: electricity, worked out from power, count and hours, and the other costs that come back. "+
 		"A year has 365 days and a month is a twelfth of it. Costs are shown to the smallest coin and added up in full.")
 	b.figures.unpriced = len(loads) > 0 && !b.inputs.hasPrice
-	b.runningNotice(s)
+	b.runningNotice(s.sheet)
 	sums := b.runningTotals()
-	b.runningSums(s, sums, last)
-	s.skip(1)
+	b.runningSums(s, sums)
 	s.listHead()
 	s.reserve(len(loads) + len(others))
 	for i, load := range loads {
-		b.loadLine(s, load, sums.loads[i])
+		b.loadLine(s.sheet, load, sums.loads[i])
 	}
 	for i, cost := range others {
-		b.costLine(s, cost, sums.others[i])
+		b.costLine(s.sheet, cost, sums.others[i])
 	}
 	if len(loads)+len(others) == 0 {
 		s.skip(1)
 	}
-	s.list(last)
-	b.runningGroups(s, sums, last)
-	return s
+	s.list(s.last)
+	b.runningGroups(s, sums)
+	return s.sheet
 }
 
 func (b *book) runningNotice(s *sheet) {
+	lines, lacks := len(b.plan.Loads)+len(b.plan.Running), b.lacking(plan.KindLoad, plan.KindRunning)
 	switch {
-	case len(b.plan.Loads)+len(b.plan.Running) == 0:
-		s.across(prose, "The notebook has no running costs.")
+	case lacks || lines == 0:
+		s.note("running costs", lacks, lines, "")
+	case b.figures.unpriced && b.lacking(plan.KindTariff):
+		s.across(alarm, "The price of electricity was not worked out: the sums have the other costs only.")
 	case b.figures.unpriced:
 		s.across(alarm, "The notebook gives no price of electricity: the sums have the other costs only.")
 	default:
@@ -137,31 +158,31 @@ func (b *book) otherCost(cost *plan.Running) runningLine {
 	return runningLine{month: cost.Amount.Value() * daysPerMonth / days, priced: true}
 }
 
-// runningSums adds the three rows of sums in two columns.
-func (b *book) runningSums(s *sheet, sum runningSum, last int) {
-	top := s.next()
-	month, kinds := area(runMonth, runningFirst, last), area(runKind, runningFirst, last)
-	byKind := func(kind string) string { return fmt.Sprintf("SUMIFS(%s,%s,%q)", month, kinds, kind) }
-	b.runningSumRow(s, "All together, a month", fmt.Sprintf("SUM(%s)", month), sum.month,
-		"Energy a day (kWh)", fmt.Sprintf("SUM(%s)", area(runEnergy, runningFirst, last)), sum.energy, decimalsFormat(2))
-	b.runningSumRow(s, "of that, electricity", byKind(kindElectricity), sum.electricity,
-		"Energy a year (kWh)", fixed(runEnergy, top)+"*365", sum.energy*365, decimalsFormat(0))
-	b.runningSumRow(s, "of that, other costs", byKind(kindOther), sum.other,
-		"All together, a year", fixed(runTank, top)+"*12", sum.month*12, s.look.money)
-	b.figures.month = at(runningSheet, runTank, top, sum.month)
-}
-
-func (b *book) runningSumRow(s *sheet, left, leftFormula string, leftValue float64, right, rightFormula string, rightValue float64, format string) {
-	l := s.look
-	cells := make([]excelize.Cell, runEnergy)
-	cells[runName-1] = l.words(label, left)
-	cells[runTank-1] = l.formula(strong, leftFormula, leftValue, l.money)
-	cells[runGroup-1] = l.words(caption, right)
-	cells[runEnergy-1] = l.formula(strong, rightFormula, rightValue, format)
-	row := s.one(cells...)
-	s.merges = append(s.merges, [2]string{cellName(runGroup, row), cellName(runHours, row)})
-	s.measure(runTank-1, &cells[runTank-1])
-	s.measure(runEnergy-1, &cells[runEnergy-1])
+// runningSums adds the sums, each right above the column that it sums.
+func (b *book) runningSums(s runningList, sum runningSum) {
+	l, top := s.look, s.next()
+	months, kinds := s.area(runMonth, s.first, s.last), s.area(runKind, s.first, s.last)
+	byKind := func(kind string) string { return fmt.Sprintf("SUMIFS(%s,%s,%q)", months, kinds, kind) }
+	add := func(text, formula string, month float64, energy bool) {
+		cells := map[int]excelize.Cell{
+			runMonth: l.formula(strong, formula, month, l.money),
+			runYear:  l.formula(strong, s.fixed(runMonth, s.next())+"*12", month*12, l.money),
+		}
+		if energy && s.has(runEnergy) {
+			cells[runEnergy] = l.formula(strong, fmt.Sprintf("SUM(%s)", s.area(runEnergy, s.first, s.last)), sum.energy, decimalsFormat(3))
+		}
+		if electricity := formula == byKind(kindElectricity); electricity && b.figures.unpriced {
+			cells[runMonth], cells[runYear] = l.words(missing, notWorkedOut), l.words(missing, "")
+		}
+		s.sumRow(runName, text, cells)
+	}
+	add("All together", fmt.Sprintf("SUM(%s)", months), sum.month, true)
+	add("of that, electricity", byKind(kindElectricity), sum.electricity, false)
+	add("of that, other costs", byKind(kindOther), sum.other, false)
+	b.figures.month = at(runningSheet, s.at[runMonth-1], top, sum.month)
+	if s.has(runEnergy) {
+		b.figures.energy = at(runningSheet, s.at[runEnergy-1], top, sum.energy)
+	}
 }
 
 // loadLine adds one load.
@@ -170,19 +191,19 @@ func (b *book) loadLine(s *sheet, load *plan.Load, line runningLine) {
 	none := l.words(body, "")
 	energy, month, year := none, none, none
 	if _, known := in(load.Hours, "h/d"); known {
-		energy = l.formula(body, "F"+n+"/1000*G"+n+"*H"+n, line.energy, decimalsFormat(3))
+		energy = l.formula(body, s.col(runPower)+n+"/1000*"+s.col(runCount)+n+"*"+s.col(runHours)+n, line.energy, decimalsFormat(3))
 	}
 	if line.priced {
-		month = l.formula(body, "I"+n+"*365/12*"+electricityName, line.month, l.money)
-		year = l.formula(body, "L"+n+"*12", line.month*12, l.money)
+		month = l.formula(body, s.col(runEnergy)+n+"*365/12*"+electricityName, line.month, l.money)
+		year = l.formula(body, s.col(runMonth)+n+"*12", line.month*12, l.money)
 	}
 	power := l.reading(load.Power, "W")
 	if formula, ok := b.follow(load.Power, "W", s.name, s.name); ok {
 		power.Formula = formula
 	}
-	s.fit(l.words(body, kindElectricity), s.words(runName-1, load.Name), s.words(runTank-1, load.Tank), s.words(runGroup-1, load.Group),
+	s.line(l.words(body, kindElectricity), s.words(runName-1, load.Name), s.words(runTank-1, load.Tank), s.words(runGroup-1, load.Group),
 		s.words(runCircuit-1, load.Circuit), power, l.count(float64(load.Count)), l.reading(load.Hours, "h/d"), energy,
-		none, none, month, year, s.words(runRemark-1, load.Note))
+		none, none, none, month, year, s.words(runRemark-1, load.Note))
 }
 
 // costLine adds one other cost.
@@ -191,42 +212,38 @@ func (b *book) costLine(s *sheet, cost *plan.Running, line runningLine) {
 	none := l.words(body, "")
 	month, year := l.words(body, "not added up"), none
 	if line.priced {
-		month = l.formula(body, "J"+n+"*365/12/K"+n, line.month, l.money)
-		year = l.formula(body, "L"+n+"*12", line.month*12, l.money)
+		month = l.formula(body, s.col(runAmount)+n+"*365/12/"+s.col(runDays)+n, line.month, l.money)
+		year = l.formula(body, s.col(runMonth)+n+"*12", line.month*12, l.money)
 	}
-	s.fit(l.words(body, kindOther), s.words(runName-1, cost.Name), s.words(runTank-1, cost.Tank), none, none, none, none, none, none,
-		b.priceCell(s, cost.Amount), l.reading(cost.Every, "d"), month, year, s.words(runRemark-1, cost.Note))
+	days := l.words(faint, "")
+	if v, ok := in(cost.Every, "d"); ok {
+		days = l.number(faint, v, decimalsFormat(min(max(readingDecimals(v), 0), 1)))
+	}
+	s.line(l.words(body, kindOther), s.words(runName-1, cost.Name), s.words(runTank-1, cost.Tank), none, none, none, none, none, none,
+		b.priceCell(s, cost.Amount), l.words(body, cost.Every.Short()), days, month, year, s.words(runRemark-1, cost.Note))
 }
 
 // runningGroups adds the sums by group and by tank below the list.
-func (b *book) runningGroups(s *sheet, sum runningSum, last int) {
-	if len(b.plan.Loads)+len(b.plan.Running) == 0 {
-		return
-	}
-	kinds, sets, tanks := newGroups(), newGroups(), newGroups()
+func (b *book) runningGroups(s runningList, sum runningSum) {
+	sets, tanks := newGroups(), newGroups()
 	for i, load := range b.plan.Loads {
 		line := sum.loads[i]
-		kinds.add(kindElectricity, line.energy, line.month, line.month*12)
 		sets.add(clean(load.Group), line.energy, line.month, line.month*12)
 		tanks.add(clean(load.Tank), line.energy, line.month, line.month*12)
 	}
 	for i, cost := range b.plan.Running {
 		line := sum.others[i]
-		kinds.add(kindOther, 0, line.month, line.month*12)
 		sets.add("", 0, line.month, line.month*12)
 		tanks.add(clean(cost.Tank), 0, line.month, line.month*12)
 	}
-	t := groupTable{title: "Sums by kind", by: runKind, first: runningFirst, last: last, sums: []groupSum{
-		{runEnergy, "Energy a day (kWh)", decimalsFormat(3), -1},
-		{runMonth, b.unitHead("A month"), s.look.money, -1}, {runYear, b.unitHead("A year"), s.look.money, -1},
+	t := groupTable{title: "Sums by group", unnamed: "no group", by: runGroup, first: s.first, last: s.last, sums: []groupSum{
+		{runEnergy, decimalsFormat(3), -1}, {runMonth, s.look.money, -1}, {runYear, s.look.money, -1},
 	}}
-	s.table(t, kinds)
-	if sets.named() > 0 {
-		t.title, t.unnamed, t.by = "Sums by group", "without a group", runGroup
+	if s.has(runGroup) {
 		s.table(t, sets)
 	}
-	if tanks.named() > 0 {
-		t.title, t.unnamed, t.by = "Sums by tank", "for no single tank", runTank
+	if s.has(runTank) {
+		t.title, t.unnamed, t.by = "Sums by tank", "no tank named", runTank
 		s.table(t, tanks)
 	}
 }

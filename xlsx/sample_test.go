@@ -109,7 +109,7 @@ func incomplete() *notebook.Result {
 	r := sample()
 	r.Cells = []notebook.CellResult{{Status: notebook.Done}, {Status: notebook.Failed}, {Status: notebook.Waiting}}
 	r.Problems = []diag.Problem{
-		{Pos: diag.Pos{File: "attic.md", Line: 43, Column: 12}, Subject: "tank: height", Message: "got 600 without a unit, want a length", Hint: `write "600 mm"`},
+		{Pos: diag.Pos{File: "plans/attic.md", Line: 43, Column: 12}, Subject: "tank: height", Message: "got 600 without a unit, want a length", Hint: `write "600 mm"`},
 		{Pos: diag.Pos{File: "attic.md", Line: 50}, Message: "the tank Rail stands in no rack", Caution: true},
 	}
 	return r

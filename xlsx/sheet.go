@@ -12,22 +12,28 @@ type column struct {
 	head     string
 	min, max int
 	kind     columnKind
+	off      bool // left out: nothing would stand in it
 }
 
 // columnKind says what a column holds.
 type columnKind int
 
 const (
-	short   columnKind = iota // words on one line
-	long                      // text that is broken into lines
-	numeric                   // numbers, right-aligned under their header
+	short        columnKind = iota // words on one line
+	long                           // text that is broken into lines
+	numeric                        // numbers, right-aligned under their header
+	faintNumeric                   // the same in grey: for those who look closer
+	faintWords                     // words in grey
 )
 
 // sheet is a sheet in memory.
 type sheet struct {
 	name    string
-	columns []column
-	wide    []int // width of the content of each column so far
+	all     []column // as laid out
+	columns []column // those that are not left out
+	at      []int    // where each of all stands, from 1; 0 for left out
+	banner  string   // what every sheet says when the run had problems
+	wide    []int    // width of the content of each column so far
 	look    *looks
 	cells   []excelize.Cell // of all rows, one after the other
 	rows    []sheetRow
@@ -37,6 +43,7 @@ type sheet struct {
 	repeat  int // row that is printed on top of every page, 0 for none
 	filter  string
 	plain   bool // without grid lines
+	hollow  bool // nothing is here to sum because lines are missing
 	after   func(*book) error
 }
 
@@ -44,6 +51,7 @@ type sheet struct {
 type sheetRow struct {
 	from, to int
 	height   float64 // in points, or one of the ways to find it
+	spread   int     // the column whose cell reaches to the last one, 0 for none
 }
 
 // Ways to find the height of a row when it is streamed, since that needs the
@@ -58,11 +66,73 @@ const (
 type jump struct{ cell, to string }
 
 func (b *book) newSheet(name string, columns []column) *sheet {
-	s := &sheet{name: name, columns: columns, look: b.look, wide: make([]int, len(columns))}
+	s := &sheet{name: name, all: columns, look: b.look, banner: b.banner(name), at: make([]int, len(columns))}
 	for i, c := range columns {
-		s.wide[i] = c.min
+		if c.off {
+			continue
+		}
+		s.columns, s.wide = append(s.columns, c), append(s.wide, c.min)
+		s.at[i] = len(s.columns)
 	}
 	return s
+}
+
+// col gives the letters of a column by its number in the layout, from 1.
+func (s *sheet) col(number int) string { return columnName(s.at[number-1]) }
+
+// has reports whether a column of the layout is not left out.
+func (s *sheet) has(number int) bool { return s.at[number-1] > 0 }
+
+// fixed writes the address of a cell in a column of the layout.
+func (s *sheet) fixed(number, row int) string { return fixed(s.at[number-1], row) }
+
+// area writes a part of a column of the layout.
+func (s *sheet) area(number, from, to int) string { return area(s.at[number-1], from, to) }
+
+// blank gives a row of empty cells with the look of a list.
+func (s *sheet) blank() []excelize.Cell {
+	cells := make([]excelize.Cell, len(s.columns))
+	for i := range cells {
+		cells[i] = s.look.words(body, "")
+	}
+	return cells
+}
+
+// put sets the cell in a column of the layout and counts it for the width;
+// nothing happens where the column is left out.
+func (s *sheet) put(cells []excelize.Cell, number int, c excelize.Cell) {
+	if i := s.at[number-1]; i > 0 {
+		cells[i-1] = c
+		s.measure(i-1, &c)
+	}
+}
+
+// line adds a row of the list, given with all columns of the layout.
+func (s *sheet) line(cells ...excelize.Cell) int {
+	n := 0
+	for i := range cells {
+		if s.at[i] > 0 {
+			cells[n] = cells[i]
+			n++
+		}
+	}
+	return s.fit(cells[:n]...)
+}
+
+// spread adds a row whose cell in a column reaches to the last column; it is as
+// high as its words need.
+func (s *sheet) spread(from int, cells ...excelize.Cell) int {
+	row := s.add(cells...)
+	for len(cells) < len(s.columns) {
+		cells = append(cells, excelize.Cell{StyleID: cells[from-1].StyleID})
+		s.cells = append(s.cells, cells[len(cells)-1])
+	}
+	s.rows[row-1].to = len(s.cells)
+	s.rows[row-1].spread = from
+	if from < len(s.columns) {
+		s.merges = append(s.merges, [2]string{cellName(from, row), cellName(len(s.columns), row)})
+	}
+	return row
 }
 
 // reserve makes room for a list of so many rows.
@@ -123,7 +193,7 @@ func (s *sheet) skip(n int) {
 
 // words is a body cell for a column, broken into lines where the column is.
 func (s *sheet) words(col int, text string) excelize.Cell {
-	if s.columns[col].kind == long {
+	if s.all[col].kind == long {
 		return s.look.words(wrapped, text)
 	}
 	return s.look.words(body, text)
@@ -134,6 +204,9 @@ func (s *sheet) top(name, sentences string) {
 	s.add(s.look.words(title, name))
 	s.rows[0].height = 24
 	s.across(prose, sentences)
+	if s.banner != "" {
+		s.across(alarm, s.banner)
+	}
 }
 
 // across adds a row with text over all columns.
@@ -154,8 +227,13 @@ func (s *sheet) heads(from int, texts []string) {
 	cells := make([]excelize.Cell, len(texts))
 	for i := from - 1; i < len(texts); i++ {
 		k := heading
-		if s.columns[i].kind == numeric {
+		switch s.columns[i].kind {
+		case numeric:
 			k = numberHeading
+		case faintNumeric:
+			k = faintNumberHeading
+		case faintWords:
+			k = faintHeading
 		}
 		cells[i] = s.look.words(k, texts[i])
 	}
@@ -177,4 +255,18 @@ func (s *sheet) listHead() {
 // list filters the rows since the header, whose last one is given.
 func (s *sheet) list(last int) {
 	s.filter = cellName(1, s.repeat) + ":" + cellName(len(s.columns), max(last, s.repeat+1))
+}
+
+// sumRow adds a row of sums above the list: words in one column, and cells in
+// those that they sum. Sums of nothing because lines are missing are not shown.
+func (s *sheet) sumRow(words int, text string, sums map[int]excelize.Cell) int {
+	cells := s.blank()
+	cells[s.at[words-1]-1] = s.look.words(body, text)
+	for number, c := range sums {
+		if s.hollow {
+			c = s.look.words(missing, notWorkedOut)
+		}
+		s.put(cells, number, c)
+	}
+	return s.one(cells...)
 }

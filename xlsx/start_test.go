@@ -1,6 +1,8 @@
 package xlsx_test
 
 import (
+	"strconv"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -17,24 +19,25 @@ func TestInputsStandOnce(t *testing.T) {
 	for _, n := range f.GetDefinedName() {
 		names[n.Name] = n.RefersTo
 	}
-	require.Equal(t, "'Start here'!$B$21", names["tax_rate"])
-	require.Equal(t, "'Start here'!$B$22", names["contingency_rate"])
-	require.Equal(t, "'Start here'!$B$23", names["electricity_price"])
-	for cell, want := range map[string]string{"B18": "", "B19": "", "B20": "", "B21": "", "B22": "$B$20", "B23": "$B$18"} {
-		require.Equal(t, want, f.formula("Start here", cell), cell)
-		mark, fill := "input", 1
-		if want != "" {
-			mark, fill = "follows", 0
+	require.Equal(t, "'Start here'!$B$26", names["tax_rate"])
+	require.Equal(t, "'Start here'!$B$25", names["contingency_rate"], "the assumption's own cell")
+	require.Equal(t, "'Start here'!$B$23", names["electricity_price"], "the assumption's own cell")
+	require.Equal(t, "The sheets", f.text("Start here", "A28"), "neither has a second row")
+	for cell, mark := range map[string]string{"B23": "input", "B24": "fixed", "B25": "input", "B26": "input"} {
+		fill := 1
+		if mark == "fixed" {
+			fill = 0
 		}
+		require.Empty(t, f.formula("Start here", cell), cell)
 		require.Equal(t, mark, f.text("Start here", "C"+cell[1:]), cell)
 		require.Equal(t, fill, f.style("Start here", cell).Fill.Pattern, cell)
 	}
-	require.InDelta(t, 0.12, f.number("Start here", "B20"), 0, "a percentage stands as a share")
-	require.Equal(t, "0.0##%", *f.style("Start here", "B20").CustomNumFmt)
-	require.InDelta(t, 16.6666666666667, f.number("Start here", "F19"), 1e-12, "the high end is in the unit of the cell")
-	require.Equal(t, "live: Electricity price", f.text("Start here", "H18"))
-	require.Equal(t, "fixed: run the notebook with it", f.text("Start here", "H19"))
-	require.Contains(t, f.text("Start here", "G20"), "changed for this run; the notebook says 10 %")
+	require.InDelta(t, 0.12, f.number("Start here", "B25"), 0, "a percentage stands as a share")
+	require.Equal(t, "0.0##%", *f.style("Start here", "B25").CustomNumFmt)
+	require.InDelta(t, 16.6666666666667, f.number("Start here", "F24"), 1e-12, "the high end is in the unit of the cell")
+	require.Equal(t, "Running cost (electricity price)", f.text("Start here", "H23"))
+	require.Equal(t, "only a run of the notebook with it", f.text("Start here", "H24"))
+	require.Contains(t, f.text("Start here", "G25"), "changed for this run; the notebook says 10 %")
 }
 
 // A price that is an assumption in another unit, or through another name,
@@ -44,8 +47,8 @@ func TestInputsFollow(t *testing.T) {
 		price   quantity.Quantity
 		formula string
 	}{
-		"another unit":  {q("0.31 EUR/kWh").WithOrigin(quantity.Named("electricity")), "$B$18/1000"},
-		"another name":  {q("310 EUR/MWh").WithOrigin(quantity.Named("price")), "$B$18/1000"},
+		"another unit":  {q("0.31 EUR/kWh").WithOrigin(quantity.Named("electricity")), "$B$23/1000"},
+		"another name":  {q("310 EUR/MWh").WithOrigin(quantity.Named("price")), "$B$23/1000"},
 		"an expression": {q("0.37 EUR/kWh").WithOrigin(&quantity.Origin{Op: '*', Left: quantity.Named("electricity")}), ""},
 		"an old value":  {q("0.30 EUR/kWh").WithOrigin(quantity.Named("electricity")), ""},
 		"a circle":      {q("0.31 EUR/kWh").WithOrigin(quantity.Named("circle")), ""},
@@ -59,8 +62,8 @@ func TestInputsFollow(t *testing.T) {
 				{Name: "circle", Value: q("0.31 EUR/kWh").WithOrigin(quantity.Named("circle"))},
 			}
 			f := read(t, r)
-			require.Equal(t, c.formula, f.formula("Start here", "B23"))
-			require.InDelta(t, c.price.MustIn("EUR/kWh"), f.number("Start here", "B23"), 1e-12)
+			require.Equal(t, c.formula, f.formula("Start here", "B27"))
+			require.InDelta(t, c.price.MustIn("EUR/kWh"), f.number("Start here", "B27"), 1e-12)
 		})
 	}
 }
@@ -74,12 +77,12 @@ func TestListsFollow(t *testing.T) {
 	}
 	r.Plan.Items[1].Price, r.Plan.Loads[0].Power, r.Plan.Running[0].Amount = named("240 EUR", "glass"), named("24 W", "lamp"), named("18 EUR", "water")
 	f := read(t, r)
-	require.Equal(t, "'Start here'!$B$18", f.formula("Budget", "F10"))
-	require.Equal(t, "'Start here'!$B$19*1000", f.formula("Running cost", "F9"))
-	require.Equal(t, "'Start here'!$B$20", f.formula("Running cost", "J12"))
-	require.Equal(t, 24.0, f.number("Running cost", "F9"))
-	require.Equal(t, "live: Budget", f.text("Start here", "H18"))
-	require.Equal(t, "live: Running cost", f.text("Start here", "H19"))
+	require.Equal(t, "'Start here'!$B$23", f.formula("Budget", "F11"))
+	require.Equal(t, "'Start here'!$B$24*1000", f.formula("Running cost", "F8"))
+	require.Equal(t, "'Start here'!$B$25", f.formula("Running cost", "J11"))
+	require.Equal(t, 24.0, f.number("Running cost", "F8"))
+	require.Equal(t, "Budget", f.text("Start here", "H23"))
+	require.Equal(t, "Running cost", f.text("Start here", "H24"))
 }
 
 func TestKeyFigures(t *testing.T) {
@@ -89,8 +92,8 @@ func TestKeyFigures(t *testing.T) {
 		formula string
 		value   float64
 	}{
-		"5": {"'Budget'!$C$4", 1051.58}, "6": {"'Budget'!$C$5", 346.69}, "7": {"'Budget'!$G$5", 789.48}, "8": {"'Running cost'!$C$4", 59.0869347222222},
-		"9": {"'Tanks'!$J$4", 456.1}, "10": {"'Tanks'!$L$4", 585.9}, "11": {"'Checks'!$B$3", 1}, "12": {"'Checks'!$B$4", 1}, "13": {"'Checks'!$B$5", 1},
+		"5": {"'Budget'!$G$4", 1051.58}, "6": {"'Budget'!$G$5", 346.69}, "7": {"'Budget'!$I$7", 789.48}, "8": {"'Running cost'!$M$4", 59.0869347222222},
+		"9": {"'Running cost'!$I$4*365", 962.505}, "10": {"'Tanks'!$J$4", 456.1}, "11": {"'Tanks'!$L$4", 585.9}, "12": {"'Checks'!$B$4", 1}, "13": {"'Checks'!$B$5", 1}, "14": {"'Checks'!$B$6", 1},
 	} {
 		require.Equal(t, want.formula, f.formula("Start here", "B"+row), row)
 		require.InDelta(t, want.value, f.number("Start here", "B"+row), 1e-9, row)
@@ -101,22 +104,132 @@ func TestKeyFigures(t *testing.T) {
 	require.Equal(t, "'Running cost'!A1", target)
 }
 
+// An incomplete workbook says so on every sheet.
 func TestIncompleteRun(t *testing.T) {
 	f := read(t, incomplete())
-	require.Contains(t, f.text("Start here", "A3"), "This workbook is incomplete: the notebook has 1 mistake, and 2 cells did not run.")
+	require.Equal(t, "incomplete: 1 problem in the notebook; figures that need them are missing — the list stands at the end of this sheet", f.text("Start here", "A3"))
+	for _, sheet := range f.GetSheetList()[1:] {
+		require.Equal(t, "incomplete: 1 problem in the notebook; figures that need them are missing — see Start here", f.text(sheet, "A3"), sheet)
+	}
 	f.row("Start here", "A", `mistake: attic.md:43:12: tank: height: got 600 without a unit, want a length (write "600 mm")`, 1)
 	f.row("Start here", "A", "caution: attic.md:50: the tank Rail stands in no rack", 1)
-	require.Equal(t, "$B$19", f.formula("Start here", "B24"), "the inputs moved down with their names")
+	require.Equal(t, "input", f.text("Start here", "C24"), "the inputs moved down with their names")
+
+	r := incomplete()
+	r.Problems = r.Problems[1:]
+	require.Contains(t, read(t, r).text("Build", "A3"), "incomplete: 2 cells of the notebook did not run")
 
 	whole := read(t, sample())
-	rows, err := whole.GetRows("Start here")
-	require.NoError(t, err)
-	for _, row := range rows {
-		for _, text := range row {
-			require.NotContains(t, text, "incomplete")
-			require.NotContains(t, text, "What the run of the notebook reported")
+	for _, sheet := range whole.GetSheetList() {
+		require.NotContains(t, whole.all(sheet), "incomplete")
+		require.NotContains(t, whole.all(sheet), "not worked out")
+		require.NotContains(t, whole.all(sheet), "What the run of the notebook reported")
+	}
+}
+
+// A sum of which a part may be missing is not shown as a fact.
+func TestLacking(t *testing.T) {
+	missing := func(r *notebook.Result, kinds ...plan.Kind) *reader {
+		r.Problems, r.Cells = incomplete().Problems, incomplete().Cells
+		r.Plan.Lacking = map[plan.Kind]bool{}
+		for _, kind := range kinds {
+			r.Plan.Lacking[kind] = true
+		}
+		return read(t, r)
+	}
+	for name, c := range map[string]struct {
+		kind plan.Kind
+		lost []string
+	}{
+		"items":       {plan.KindItem, []string{"All to buy", "of that, there already", "Still to spend"}},
+		"tax":         {plan.KindTax, []string{"All to buy", "of that, there already", "Still to spend"}},
+		"contingency": {plan.KindContingency, []string{"Still to spend"}},
+		"loads":       {plan.KindLoad, []string{"Running cost a month", "Electricity in a year"}},
+		"tariff":      {plan.KindTariff, []string{"Running cost a month"}},
+		"tanks":       {plan.KindTank, []string{"Water in all tanks", "Weight of all tanks, filled"}},
+		"steps":       {plan.KindStep, nil},
+	} {
+		t.Run(name, func(t *testing.T) {
+			f := missing(sample(), c.kind)
+			require.Equal(t, len(c.lost), strings.Count(f.all("Start here"), "not worked out"))
+			for _, words := range c.lost {
+				require.Equal(t, "not worked out", f.text("Start here", "B"+f.row("Start here", "A", words, 1)))
+			}
+		})
+	}
+	empty := missing(&notebook.Result{Plan: &plan.Plan{}}, plan.Kinds()...)
+	for sheet, words := range map[string]string{"Budget": "budget lines", "Running cost": "running costs", "Build": "steps of work", "Tanks": "tanks", "Checks": "checks"} {
+		require.Contains(t, empty.text(sheet, "A4"), "Not all "+words+" are here", sheet)
+		require.Contains(t, empty.all(sheet), "not worked out", sheet)
+		require.NotContains(t, empty.all(sheet), "0.00", sheet)
+	}
+	for row := 6; row <= 14; row++ {
+		require.Equal(t, "not worked out", empty.text("Start here", "B"+strconv.Itoa(row)))
+	}
+	nothing := read(t, &notebook.Result{Problems: incomplete().Problems})
+	require.Contains(t, nothing.text("Budget", "A4"), "Not all budget lines are here")
+
+	some := missing(sample(), plan.KindCheck)
+	fail := some.row("Start here", "A", "Checks that fail", 1)
+	require.Equal(t, "1", some.text("Start here", "B"+fail))
+	require.Contains(t, some.text("Start here", "E"+fail), "at least")
+}
+
+// The first sheet names the checks that fail or caution, the worst first.
+func TestAttention(t *testing.T) {
+	f := read(t, sample())
+	row := mustAtoi(t, f.row("Start here", "A", "What needs attention", 1))
+	require.Equal(t, "Floor under the long wall", f.text("Start here", "A"+strconv.Itoa(row+1)))
+	require.Equal(t, "fail", f.text("Start here", "B"+strconv.Itoa(row+1)))
+	require.Equal(t, "the floor would carry more than its class; ask a structural engineer", f.text("Start here", "C"+strconv.Itoa(row+1)))
+	require.Equal(t, "Circuit Attic", f.text("Start here", "A"+strconv.Itoa(row+2)))
+
+	r := sample()
+	for range 10 {
+		r.Plan.Checks = append(r.Plan.Checks, &plan.Check{Name: "Another", Outcome: plan.Caution, Sentence: "think again"})
+	}
+	many := read(t, r)
+	more := mustAtoi(t, many.row("Start here", "A", "and 4 more on Checks", 1))
+	require.Equal(t, row+9, more)
+	require.Equal(t, "'Start here'!$B$30", nameOf(many, "electricity_price"))
+	require.Equal(t, "Electricity price", many.text("Start here", "A30"))
+
+	r.Plan.Checks = r.Plan.Checks[:1]
+	require.NotContains(t, read(t, r).all("Start here"), "What needs attention")
+}
+
+func nameOf(f *reader, name string) string {
+	for _, n := range f.GetDefinedName() {
+		if n.Name == name {
+			return n.RefersTo
 		}
 	}
+	return ""
+}
+
+// A line for each circuit, with the share that the library's check found; and
+// the notebook's day as a date.
+func TestCircuitsAndDay(t *testing.T) {
+	r := sample()
+	r.Plan.Circuits = []*plan.Circuit{
+		{Name: "Attic", Voltage: q("230 V"), Breaker: q("16 A"), Protection: "RCD 30 mA"}, {Name: "Attic west", Voltage: q("120 V"), Breaker: q("15 A")},
+	}
+	r.Plan.Checks = append(r.Plan.Checks, &plan.Check{Name: "Circuit Attic with everything on", Outcome: plan.Caution, Value: some("82 %"), Sentence: "13.1 A of 16 A", ByLibrary: true})
+	day, err := quantity.ParseDate("2027-03-06")
+	require.NoError(t, err)
+	r.Plan.Today = []*plan.Today{{Date: day}}
+	f := read(t, r)
+	row := f.row("Start here", "A", "Attic", 1)
+	for column, want := range map[string]string{"B": "82%", "C": "caution", "E": "230 V", "F": "16 A", "G": "13.1 A of 16 A", "H": "RCD 30 mA"} {
+		require.Equal(t, want, f.shown("Start here", column+row), column)
+	}
+	west := f.row("Start here", "A", "Attic west", 1)
+	require.Equal(t, "no loads on it", f.text("Start here", "G"+west))
+	require.Equal(t, "not stated", f.text("Start here", "H"+west))
+	require.Equal(t, "2027-03-06", f.shown("Start here", "B5"))
+	require.Equal(t, "46452", f.text("Start here", "B5"))
+	require.Equal(t, "'Start here'!$B$30", nameOf(f, "electricity_price"))
+	require.Equal(t, "Electricity price", f.text("Start here", "A30"))
 }
 
 // The cautions are those of what the plan has.
@@ -138,6 +251,6 @@ func TestCautions(t *testing.T) {
 	salty.Salinity = q("12 ppt")
 	require.Equal(t, 1, count(&plan.Plan{}))
 	require.Equal(t, 2, count(&plan.Plan{Circuits: []*plan.Circuit{{Name: "Attic", Voltage: q("230 V"), Breaker: q("16 A")}}}))
-	require.Equal(t, 3, count(&plan.Plan{Tanks: []*plan.Tank{salty}}))
+	require.Equal(t, 3, count(&plan.Plan{Tanks: []*plan.Tank{salty}}), "weights, salts and the last line")
 	require.Equal(t, 4, count(sample().Plan))
 }

@@ -2,6 +2,7 @@ package xlsx
 
 import (
 	"strings"
+	"unicode"
 	"unicode/utf8"
 )
 
@@ -57,6 +58,32 @@ func cut(s string, limit int) string {
 		}
 	}
 	return s
+}
+
+// cutWords shortens a text to a count of characters, the last of which is "…".
+func cutWords(s string, limit int) string {
+	if len(s) <= limit {
+		return s
+	}
+	return cut(s, limit)
+}
+
+// sentence begins a text with a capital and ends it with a full stop.
+func sentence(s string) string {
+	s = capital(s)
+	if strings.HasSuffix(s, ".") {
+		return s
+	}
+	return s + "."
+}
+
+// capital begins a text with a capital letter.
+func capital(s string) string {
+	first, size := utf8.DecodeRuneInString(s)
+	if !unicode.IsLower(first) {
+		return s
+	}
+	return string(unicode.ToUpper(first)) + s[size:]
 }
 
 // looksLikeFormula reports whether a spreadsheet would read the text as a

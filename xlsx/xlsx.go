@@ -16,12 +16,18 @@ const (
 	runningSheet = "Running cost"
 	buildSheet   = "Build"
 	tanksSheet   = "Tanks"
+	fishSheet    = "Fish"
 	checksSheet  = "Checks"
 	valuesSheet  = "Values"
 )
 
-func sheetNames() []string {
-	return []string{startSheet, budgetSheet, runningSheet, buildSheet, tanksSheet, checksSheet, valuesSheet}
+// sheetNames lists the sheets; that of the fish is there when the plan has some.
+func (b *book) sheetNames() []string {
+	names := []string{startSheet, budgetSheet, runningSheet, buildSheet, tanksSheet}
+	if len(b.plan.Fish) > 0 {
+		names = append(names, fishSheet)
+	}
+	return append(names, checksSheet, valuesSheet)
 }
 
 // book is a workbook in the making.
@@ -35,6 +41,8 @@ type book struct {
 	look     *looks
 	inputs   inputs
 	figures  figures
+	gaps     gaps
+	units    tankUnits
 }
 
 // Write writes the workbook of a result. The same result gives the same bytes.
@@ -47,7 +55,11 @@ func Write(w io.Writer, r *notebook.Result) error {
 		return err
 	}
 	// the other sheets come first: the first one refers to their cells
-	sheets := []*sheet{b.budget(), b.running(), b.build(), b.tanks(), b.checks(), b.values()}
+	sheets := []*sheet{b.budget(), b.running(), b.build(), b.tanks()}
+	if len(b.plan.Fish) > 0 {
+		sheets = append(sheets, b.fish())
+	}
+	sheets = append(sheets, b.checks(), b.values())
 	sheets = append([]*sheet{b.start()}, sheets...)
 	if b.look.err != nil {
 		return b.look.err
@@ -75,8 +87,9 @@ func newBook(file *excelize.File, r *notebook.Result) (*book, error) {
 	b.currency = b.plan.Currency()
 	b.look = newLooks(file, b.currency)
 	b.digits = b.look.moneyDigits
+	b.gaps, b.units = findGaps(r), tanksUnits(b.plan.Tanks)
 	b.layInputs()
-	names := sheetNames()
+	names := b.sheetNames()
 	if err := file.SetSheetName("Sheet1", names[0]); err != nil {
 		return nil, err
 	}

@@ -99,6 +99,28 @@ func TestReadmeCommandsWork(t *testing.T) {
 	require.Len(t, result.Plan.Tanks, 1)
 }
 
+// TestReadmeShowsTheTruth: the lines of figures that the README shows are those
+// that the example prints.
+func TestReadmeShowsTheTruth(t *testing.T) {
+	readme, err := os.ReadFile("../../README.md")
+	require.NoError(t, err)
+	content, err := os.ReadFile("../../examples/harbour-lane.md")
+	require.NoError(t, err)
+	var out bytes.Buffer
+	printSummary(&out, resultOf(t, "harbour-lane.md", content), "", plainStyle)
+	shown := 0
+	for _, line := range strings.Split(string(readme), "\n") {
+		line = strings.TrimSpace(line)
+		for _, start := range []string{"tanks:  ", "budget: ", "power:  ", "checks: "} {
+			if strings.HasPrefix(line, start) {
+				require.Contains(t, out.String(), line)
+				shown++
+			}
+		}
+	}
+	require.Equal(t, 4, shown)
+}
+
 // words splits a command line at spaces outside quotes.
 func words(line string) []string {
 	var all []string
