@@ -10,7 +10,7 @@ import (
 	"weirbook/notebook/quantity"
 )
 
-var referenceArg = Arg{Name: "reference", Kind: ArgQuantity, Unit: "degC", Low: 0, Top: 40, Doc: `the temperature that the scale names, of water and sample: "25 degC", "60 degF"`}
+var referenceArg = Arg{Name: "reference", Kind: ArgQuantity, Unit: "degC", Low: 0, Top: 40, Doc: `the temperature that the scale names, of water and sample: "25 degC", "60 degF"; to be given, there is no default`}
 
 func volumeArg(name, doc string) Arg {
 	return Arg{Name: name, Kind: ArgQuantity, Unit: "L", Need: true, Top: 1e7, Above: true, Doc: doc}
@@ -55,7 +55,7 @@ func salinityFunctions() []*Function {
 		},
 		{
 			Module: "salinity", Name: "hydrometer", Brief: "the true salinity and specific gravity of a glass hydrometer's reading",
-			Args:   []Arg{{Name: "reading", Kind: ArgNumber, Need: true, Doc: "what it shows, such as 1.009"}, temperatureArg(true, ""), referenceArg},
+			Args:   []Arg{{Name: "reading", Kind: ArgNumber, Need: true, Doc: "what it shows, a bare number such as 1.009"}, temperatureArg(true, ""), referenceArg},
 			Fields: []Field{{"salinity", "ppt", "of the sample"}, {"sg", "", "specific gravity at the reference"}, {"density", "kg/m3", "of the sample as it is"}},
 			Range:  "0 to 42 ppt, -2 to 40 degC", Accuracy: "the correction to 0.0001; a trade hydrometer itself is good to about 0.001 (common practice)", Source: "ISO 1768 (expansion of glass, 25e-6 per K) with EOS-80 densities",
 			Example: `salinity.hydrometer{reading = 1.009, temperature = "18 degC", reference = "25 degC"}.salinity`,
@@ -102,7 +102,7 @@ func salinityFunctions() []*Function {
 		},
 		{
 			Module: "salinity", Name: "mix", Brief: "what several waters give when they are mixed",
-			Args:   []Arg{{Name: "waters", Kind: ArgAny, Rest: true, Doc: "tables with volume, salinity and temperature"}},
+			Args:   []Arg{{Name: "waters", Kind: ArgAny, Rest: true, Doc: "the waters one after another, or a list of them: each a table with volume, salinity and temperature; at least one"}},
 			Fields: []Field{{"volume", "L", "of the mixture"}, {"salinity", "ppt", "of the mixture"}, {"temperature", "degC", "of the mixture"}},
 			Range:  "0 to 42 ppt, -2 to 40 degC", Accuracy: "conserves salt and water; no heat of mixing", Source: "mass balance with EOS-80 densities",
 			Example: `salinity.mix{{volume = "80 L", salinity = "12 ppt", temperature = "24 degC"}, {volume = "20 L", salinity = "0 ppt", temperature = "15 degC"}}`,
@@ -114,7 +114,7 @@ func salinityFunctions() []*Function {
 				volumeArg("water", "net volume before"), salinityArg("salinity", "before", true), temperatureArg(true, ""),
 				volumeArg("evaporated", "water that has gone into the air"),
 			},
-			Fields: []Field{{"salinity", "ppt", "after the loss"}, {"left", "L", "volume after the loss"}, {"fresh", "L", "fresh water to add"}},
+			Fields: []Field{{"salinity", "ppt", "after the loss"}, {"left", "L", "volume after the loss"}, {"fresh", "L", "fresh water that brings the salinity back"}},
 			Range:  "0 to 42 ppt after the loss too", Accuracy: "conserves salt; only water evaporates", Source: "mass balance with EOS-80 densities", Caution: "replace what evaporates by fresh water, never by salt water",
 			Example: `salinity.topup{water = "240 L", salinity = "15 ppt", temperature = "25 degC", evaporated = "9 L"}`,
 			run:     runTopUp,
@@ -132,18 +132,37 @@ func salinityFunctions() []*Function {
 // runFromSG refuses a gravity without a reference, saying how far the usual ones
 // lie apart, and a salinity given as a gravity.
 func runFromSG(c *callArgs) (any, error) {
-	sg := c.number("sg", 0)
-	if sg > 1.2 || sg < 0.9 {
-		return nil, wrong("sg", fmt.Sprintf("got %g, want a specific gravity between 0.98 and 1.04", sg), fmt.Sprintf("a salinity is written \"%g ppt\", without from_sg", sg))
-	}
-	if !c.has("reference") {
-		return nil, ambiguousSG(sg)
+	sg, err := c.gravity("sg")
+	if err != nil {
+		return nil, err
 	}
 	psu, err := salinity.FromSG(sg, salinity.At(c.in("reference", "degC")))
 	if err != nil {
 		return nil, err
 	}
 	return quantity.Must(psu, "ppt"), nil
+}
+
+// gravity reads a specific gravity, which is nothing without its reference. It
+// tells what else looks like one: a salinity, a density.
+func (c *callArgs) gravity(name string) (float64, error) {
+	sg := c.number(name, 0)
+	if sg >= 0.9 && sg <= 1.2 {
+		if !c.has("reference") {
+			return sg, ambiguousSG(sg)
+		}
+		return sg, nil
+	}
+	hint := "write it as in 1.010"
+	switch psu := 1000 * sg; {
+	case sg > 0 && psu <= salinity.MaxPSU: // a quantity in ppt counts as a bare number
+		hint = fmt.Sprintf("a salinity is written \"%g ppt\" where a salinity is wanted, and has no specific gravity to turn back", quantity.Round(psu, 4))
+	case sg > 1 && sg <= salinity.MaxPSU:
+		hint = fmt.Sprintf("a salinity is written \"%g ppt\" where a salinity is wanted, without %s", sg, c.fn.FullName())
+	case sg >= 900 && sg <= 1200:
+		hint = fmt.Sprintf("a density in kg/m3 is no specific gravity; if the point is left out, write %.3f", sg/1000)
+	}
+	return sg, wrong(name, fmt.Sprintf("got %g, want a specific gravity between 0.98 and 1.04", sg), hint)
 }
 
 func ambiguousSG(sg float64) error {
@@ -159,10 +178,11 @@ func ambiguousSG(sg float64) error {
 }
 
 func runHydrometer(c *callArgs) (any, error) {
-	if !c.has("reference") {
-		return nil, ambiguousSG(c.number("reading", 1))
+	reading, err := c.gravity("reading")
+	if err != nil {
+		return nil, err
 	}
-	h, err := salinity.CorrectHydrometer(c.number("reading", 0), c.in("temperature", "degC"), salinity.At(c.in("reference", "degC")))
+	h, err := salinity.CorrectHydrometer(reading, c.in("temperature", "degC"), salinity.At(c.in("reference", "degC")))
 	if err != nil {
 		return nil, err
 	}
@@ -207,8 +227,20 @@ func massUnitFor(kg float64) string {
 	return "kg"
 }
 
+// list gives the values that a rest argument took, given one after another or
+// as a list under its name.
+func (c *callArgs) list(name string) []lua.LValue {
+	switch v := c.values[name].(type) {
+	case []lua.LValue:
+		return v
+	case lua.LValue:
+		return c.session.items(v)
+	}
+	return nil
+}
+
 func runMix(c *callArgs) (any, error) {
-	list, _ := c.values["waters"].([]lua.LValue)
+	list := c.list("waters")
 	if len(list) < 1 {
 		return nil, wrong("waters", "got no water to mix, want at least one", `write salinity.mix{{volume = "80 L", salinity = "12 ppt", temperature = "24 degC"}, …}`)
 	}
@@ -234,13 +266,20 @@ func runMix(c *callArgs) (any, error) {
 
 func runTopUp(c *callArgs) (any, error) {
 	unit := c.q("water").Unit().Symbol()
+	if c.q("evaporated").SI() >= c.q("water").SI() {
+		return nil, wrong("evaporated", fmt.Sprintf("got %s, want less than the %s of water there was", c.q("evaporated").Short(), c.q("water").Short()), "")
+	}
 	left, err := salinity.AfterEvaporation(c.q("water").SI(), c.in("salinity", "ppt"), c.in("temperature", "degC"), c.q("evaporated").SI())
 	if err != nil {
 		return nil, err
 	}
-	top, err := salinity.TopUpTo(left.M3, left.PSU, c.in("salinity", "ppt"), c.in("temperature", "degC"))
-	if err != nil {
-		return nil, err
+	fresh := c.q("evaporated").SI() // for fresh water, whose salinity needs no bringing back
+	if left.PSU > 0 {
+		top, err := salinity.TopUpTo(left.M3, left.PSU, c.in("salinity", "ppt"), c.in("temperature", "degC"))
+		if err != nil {
+			return nil, err
+		}
+		fresh = top.FreshM3
 	}
-	return new(result).set("salinity", quantity.Must(left.PSU, "ppt")).set("left", in(left.M3, "m3", unit)).set("fresh", in(top.FreshM3, "m3", unit)), nil
+	return new(result).set("salinity", quantity.Must(left.PSU, "ppt")).set("left", in(left.M3, "m3", unit)).set("fresh", in(fresh, "m3", unit)), nil
 }

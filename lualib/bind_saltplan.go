@@ -20,7 +20,7 @@ func saltPlanFunction() *Function {
 	return &Function{
 		Module: "salinity", Name: "plan", Brief: "records the dated steps that take a tank from one salinity to another",
 		Args: []Arg{
-			{Name: "tank", Kind: ArgLink, Of: "tank", Doc: "the tank as a record (tank = north): its water, salinity and temperature are taken"},
+			{Name: "tank", Kind: ArgLink, Of: "tank", Doc: "the tank as a record (tank = north), whose water, salinity and temperature are taken; of a name alone (tank = \"North\") they are not, give water then"},
 			{Name: "water", Kind: ArgQuantity, Unit: "L", Top: 1e7, Above: true, Default: "the tank's", Doc: "net volume"},
 			{Name: "from", Kind: ArgQuantity, Unit: "ppt", Low: salinity.MinPSU, Top: salinity.MaxPSU, Default: "the tank's salinity, else 0 ppt", Doc: "salinity now"},
 			salinityArg("to", "salinity wanted", true),
@@ -28,7 +28,7 @@ func saltPlanFunction() *Function {
 			{Name: "every", Kind: ArgQuantity, Unit: "d", Top: 365, Above: true, UnitOnly: true, Default: "7 d", Doc: "time between two steps"},
 			{Name: "at_most", Kind: ArgQuantity, Unit: "ppt/d", Top: 42, Above: true, Default: "1 ppt/d", Doc: "the most that salinity may change in a day"},
 			{Name: "step_at_most", Kind: ArgQuantity, Unit: "ppt", Top: 42, Above: true, Default: "1 ppt", Doc: "the most that one step may change it"},
-			{Name: "start", Kind: ArgDate, Doc: "day of the first step"},
+			{Name: "start", Kind: ArgDate, Doc: "day of the first step; without it the steps have days but no dates"},
 			{Name: "method", Kind: ArgText, Default: byWaterChange, Doc: `"water change" or "dissolve in sump"`},
 			{Name: "price", Kind: ArgMoney, Unit: "kg", Doc: "of the mix, money per mass"},
 			{Name: "bought", Kind: ArgQuantity, Unit: "kg", Low: 0, Top: 1e6, Doc: "mix that is there, for the check that it is enough"},
@@ -39,9 +39,11 @@ func saltPlanFunction() *Function {
 			moistureArg,
 		},
 		Fields: []Field{
-			{"steps", "", "list of steps: number, day, date, before, after, sg, density, salt, draw, mix"}, {"count", "", "how many steps"}, {"days", "d", "from the first step to the last"}, {"finish", "", "date of the last step"},
-			{"salt", "kg", "mix to weigh in all"}, {"draw", "L", "water drawn in all"}, {"rise", "ppt/d", "change a day"}, {"cost", "EUR", "of the mix"},
-			{"direct", "kg", "the mix if all were dissolved at once, for comparison: fish and filter would not bear it"}, {"final_salt", "kg", "mix for each later change at the end's salinity"},
+			{"steps", "", "list of steps: number, day (from the first), date, salinity before and after, sg and density after, salt (mix to weigh), draw (water to take out), mix (new water to put in)"}, {"count", "", "how many steps"}, {"days", "d", "from the first step to the last"}, {"finish", "", "date of the last step, with start"},
+			{"salt", "kg", "mix to weigh in all"}, {"draw", "L", "water drawn in all"}, {"rise", "ppt/d", "change of a step over the time between two; below 0 where salinity falls"}, {"cost", "EUR", "of the mix, with price"},
+			{"direct", "kg", "the mix if all were dissolved at once, for comparison: fish and filter would not bear it; 0 where salinity falls"},
+			{"direct_draw", "L", "the same where salinity falls: water to replace at once; 0 where it rises"},
+			{"final_salt", "kg", "mix for each later change at the end's salinity"}, {"reads_as", "", "how salinity is read, in words"},
 		},
 		Makes:    []plan.Kind{plan.KindWaterPlan, plan.KindRunning, plan.KindStep},
 		Checks:   "the rise a day against what fish and filter bacteria bear; every species of the tank at every step; enough mix bought",
@@ -105,7 +107,7 @@ func (c *callArgs) saltPlanInputs() (*plan.WaterPlan, salinity.Transition, error
 	w.Species, _ = c.values["species"].([]string)
 	for _, name := range w.Species {
 		if _, err := stocking.Lookup(name); err != nil {
-			return nil, t, wrong("species", fmt.Sprintf("got %q, which the species table does not have", name), didYouMean(name, stocking.Names()))
+			return nil, t, wrong("species", fmt.Sprintf("got %q, want a species of the table", name), didYouMean(name, stocking.Names()))
 		}
 	}
 	switch w.Method {
@@ -235,7 +237,8 @@ func saltPlanResult(w *plan.WaterPlan, course salinity.Course, final quantity.Qu
 		rise = course.StepPSU / every
 	}
 	out := new(result).set("steps", steps).set("count", len(steps)).set("days", quantity.Must(w.Days, "d")).set("salt", w.Salt).set("draw", w.Draw).
-		set("rise", quantity.Must(rise, "ppt/d")).set("direct", w.Direct).set("final_salt", final).setIf("cost", w.Cost)
+		set("rise", quantity.Must(rise, "ppt/d")).set("direct", w.Direct).set("direct_draw", in(course.AtOnce.ReplaceM3, "m3", w.Water.Unit().Symbol())).
+		set("final_salt", final).set("reads_as", asGramsPerKg).setIf("cost", w.Cost)
 	if w.Finish.Has {
 		out.set("finish", w.Finish.Date)
 	}

@@ -5,6 +5,8 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"weirbook/lualib/published"
 )
 
 // Ammonia from feed and what its nitrification takes, in kg as the table has
@@ -13,7 +15,7 @@ func TestNitrogenProduction(t *testing.T) {
 	rows := table(t, "nitrogen_production.csv")
 	require.Equal(t, 26, len(rows))
 	for _, r := range rows {
-		tan, err := TANGPerDay(1000*r.num(t, "F_kg_day"), r.num(t, "protein_fraction"))
+		tan, err := TANGPerDay(1000*r.Num(t, "F_kg_day"), r.Num(t, "protein_fraction"))
 		require.NoError(t, err)
 		used, err := Nitrify(tan)
 		require.NoError(t, err)
@@ -26,7 +28,7 @@ func TestNitrogenProduction(t *testing.T) {
 		if r["param"] == "7.05" {
 			value = used.AlkalinityLowGPerDay
 		}
-		requireDigits(t, r, "value", value/1000)
+		published.RequireDigits(t, r, "value", value/1000)
 	}
 }
 

@@ -17,7 +17,7 @@ func TestNitrificationRates(t *testing.T) {
 		if whole, ok := merged[name]; ok {
 			name = whole
 		}
-		want[fmt.Sprintf("%s|%s|%s|%s|%g|%g", name, r["basis"], r["TAN_level_mg_L"], r["t_C"], r.num(t, "rate_low"), r.num(t, "rate_high"))]++
+		want[fmt.Sprintf("%s|%s|%s|%s|%g|%g", name, r["basis"], r["TAN_level_mg_L"], r["t_C"], r.Num(t, "rate_low"), r.Num(t, "rate_high"))]++
 	}
 	require.Len(t, want, 8)
 	for _, m := range AllMedia() {

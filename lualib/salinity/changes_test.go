@@ -12,7 +12,7 @@ func TestChangesAgreeWithWaterChangeMixing(t *testing.T) {
 	rows := table(t, "water_change_mixing.csv")
 	require.Len(t, rows, 20)
 	for _, r := range rows {
-		a, b, c, d, value := r.num(t, "a"), r.num(t, "b"), r.num(t, "c"), r.num(t, "d"), r.num(t, "value")
+		a, b, c, d, value := r.Num(t, "a"), r.Num(t, "b"), r.Num(t, "c"), r.Num(t, "d"), r.Num(t, "value")
 		var got float64
 		var err error
 		switch r["quantity"] {
@@ -20,14 +20,14 @@ func TestChangesAgreeWithWaterChangeMixing(t *testing.T) {
 			got = b + (a-b)*math.Pow(1-c, d) // by mass: what the inverses below undo
 			exact, err := AfterChanges(a, b, c, int(d), 25)
 			require.NoError(t, err)
-			require.InDelta(t, r.num(t, "value2"), exact, 0.51e-8, "%v", r)
-			require.InDelta(t, r.num(t, "diff"), exact-got, 0.51e-5, "%v", r)
+			require.InDelta(t, r.Num(t, "value2"), exact, 0.51e-8, "%v", r)
+			require.InDelta(t, r.Num(t, "diff"), exact-got, 0.51e-5, "%v", r)
 		case "f_needed":
 			got, err = ShareFor(a, b, c, int(d))
 		case "n_needed_exact":
 			var whole int
 			got, whole, err = ChangesFor(a, b, c, d)
-			require.Equal(t, int(r.num(t, "value2")), whole, "%v", r)
+			require.Equal(t, int(r.Num(t, "value2")), whole, "%v", r)
 		case "Sn_needed":
 			got, err = NewWaterFor(a, b, c, int(d))
 		}

@@ -23,7 +23,7 @@ func TestPracticalSalinityAgreesWithPss78Check(t *testing.T) {
 	require.Len(t, rows, 28)
 	for _, r := range rows {
 		require.Equal(t, "seen", r["status"])
-		x, t68, dbar := r.num(t, "x_in"), r.num(t, "t68_C"), r.num(t, "p_dbar")
+		x, t68, dbar := r.Num(t, "x_in"), r.Num(t, "t68_C"), r.Num(t, "p_dbar")
 		var got float64
 		switch r["quantity"] {
 		case "S_from_R":
@@ -35,8 +35,8 @@ func TestPracticalSalinityAgreesWithPss78Check(t *testing.T) {
 				got = surface * deep(got, t68, dbar)
 			}
 		}
-		require.InDelta(t, r.num(t, "published"), got, r.num(t, "tol_abs"), "%v", r)
-		require.InEpsilon(t, r.num(t, "equation"), got, 1e-9, "%v", r)
+		require.InDelta(t, r.Num(t, "published"), got, r.Num(t, "tol_abs"), "%v", r)
+		require.InEpsilon(t, r.Num(t, "equation"), got, 1e-9, "%v", r)
 	}
 }
 
@@ -46,7 +46,7 @@ func TestConductivityAgreesWithConductivityTable(t *testing.T) {
 	rows := table(t, "conductivity.csv")
 	require.Len(t, rows, 56)
 	for _, r := range rows {
-		x, c, dbar := r.num(t, "x_in"), r.num(t, "t90_C"), r.num(t, "p_dbar")
+		x, c, dbar := r.Num(t, "x_in"), r.Num(t, "t90_C"), r.Num(t, "p_dbar")
 		var got float64
 		var err error
 		switch r["quantity"] {
@@ -58,8 +58,8 @@ func TestConductivityAgreesWithConductivityTable(t *testing.T) {
 		}
 		require.NoError(t, err)
 		// The toolbox's examples print ten figures, some of them eight decimals.
-		require.InDelta(t, r.num(t, "value"), got, max(r.num(t, "tol_abs"), 6e-9), "%v", r)
-		require.InEpsilon(t, r.num(t, "own_equation"), got, 1e-9, "%v", r)
+		require.InDelta(t, r.Num(t, "value"), got, max(r.Num(t, "tol_abs"), 6e-9), "%v", r)
+		require.InEpsilon(t, r.Num(t, "own_equation"), got, 1e-9, "%v", r)
 	}
 }
 
@@ -68,16 +68,16 @@ func TestLowSalinityAgreesWithLowSalinityHill(t *testing.T) {
 	rows := table(t, "low_salinity_hill.csv")
 	require.Len(t, rows, 23)
 	for _, r := range rows {
-		s, c := r.num(t, "SP_gsw"), r.num(t, "t90_C")
+		s, c := r.Num(t, "SP_gsw"), r.Num(t, "t90_C")
 		t68 := c * ipts68PerITS90
 		got, err := ToConductivity(s, c)
 		require.NoError(t, err)
-		require.InDelta(t, r.num(t, "C_mS_cm"), got, 0.51e-7, "%v", r)
+		require.InDelta(t, r.Num(t, "C_mS_cm"), got, 0.51e-7, "%v", r)
 		rt := ratioOf(s, t68)
-		require.InDelta(t, r.num(t, "Rt"), rt, 0.51e-7, "%v", r)
-		require.InDelta(t, r.num(t, "SP_pss78_uncorrected"), pss78(rt, t68), 0.51e-6, "%v", r)
-		require.InDelta(t, r.num(t, "SP_hill_plain_withY"), hill(rt, t68), 0.51e-6, "%v", r)
-		require.InDelta(t, r.num(t, "hill_ratio"), meeting(t68), 0.51e-8, "%v", r)
+		require.InDelta(t, r.Num(t, "Rt"), rt, 0.51e-7, "%v", r)
+		require.InDelta(t, r.Num(t, "SP_pss78_uncorrected"), pss78(rt, t68), 0.51e-6, "%v", r)
+		require.InDelta(t, r.Num(t, "SP_hill_plain_withY"), hill(rt, t68), 0.51e-6, "%v", r)
+		require.InDelta(t, r.Num(t, "hill_ratio"), meeting(t68), 0.51e-8, "%v", r)
 	}
 }
 
@@ -85,18 +85,18 @@ func TestSpecificConductanceAgreesWithSpecificConductanceTable(t *testing.T) {
 	rows := table(t, "specific_conductance.csv")
 	require.Len(t, rows, 33)
 	for _, r := range rows {
-		s, c := r.num(t, "SP"), r.num(t, "t90_C")
+		s, c := r.Num(t, "SP"), r.Num(t, "t90_C")
 		own, err := ToConductivity(s, c)
 		require.NoError(t, err)
-		require.InDelta(t, r.num(t, "C_mS_cm"), own, 0.51e-5, "%v", r)
+		require.InDelta(t, r.Num(t, "C_mS_cm"), own, 0.51e-5, "%v", r)
 		true25, err := ToConductivity(s, 25)
 		require.NoError(t, err)
-		require.InDelta(t, r.num(t, "true_C25_mS_cm"), true25, 0.51e-5, "%v", r)
+		require.InDelta(t, r.Num(t, "true_C25_mS_cm"), true25, 0.51e-5, "%v", r)
 		line, err := SpecificConductance(own, c)
 		require.NoError(t, err)
-		require.InDelta(t, r.num(t, "SC25_linear_0.0191"), line, 0.51e-5, "%v", r)
-		require.InDelta(t, r.num(t, "SC25_linear_0.02"), own/(1+0.02*(c-25)), 0.51e-5, "%v", r)
-		require.InDelta(t, r.num(t, "err_pct_0.0191"), 100*(line/true25-1), 0.51e-3, "%v", r)
+		require.InDelta(t, r.Num(t, "SC25_linear_0.0191"), line, 0.51e-5, "%v", r)
+		require.InDelta(t, r.Num(t, "SC25_linear_0.02"), own/(1+0.02*(c-25)), 0.51e-5, "%v", r)
+		require.InDelta(t, r.Num(t, "err_pct_0.0191"), 100*(line/true25-1), 0.51e-3, "%v", r)
 		back, err := FromSpecificConductance(line, c)
 		require.NoError(t, err)
 		require.InDelta(t, own, back, 1e-12)

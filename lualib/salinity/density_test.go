@@ -13,11 +13,11 @@ func TestDensityAgreesWithPrintedValues(t *testing.T) {
 	require.Len(t, rows, 17)
 	for _, r := range rows {
 		require.Equal(t, "seen", r["status"])
-		t90 := r.num(t, "t68_C") / ipts68PerITS90
-		got, err := DensityKgPerM3(r.num(t, "S"), t90)
+		t90 := r.Num(t, "t68_C") / ipts68PerITS90
+		got, err := DensityKgPerM3(r.Num(t, "S"), t90)
 		require.NoError(t, err)
-		require.InDelta(t, r.num(t, "rho_published"), got, r.num(t, "tol_abs"), "%v", r)
-		require.InDelta(t, r.num(t, "rho_equation"), got, 0.6e-6, "%v", r)
+		require.InDelta(t, r.Num(t, "rho_published"), got, r.Num(t, "tol_abs"), "%v", r)
+		require.InDelta(t, r.Num(t, "rho_equation"), got, 0.6e-6, "%v", r)
 	}
 }
 
@@ -27,12 +27,12 @@ func TestDensityOverTheWholeRange(t *testing.T) {
 	rows := table(t, "eos80_grid.csv")
 	require.Greater(t, len(rows), 400)
 	for _, r := range rows {
-		s, temperature := r.num(t, "SP"), r.num(t, "t_C")
+		s, temperature := r.Num(t, "SP"), r.Num(t, "t_C")
 		got, err := DensityKgPerM3(s, temperature)
 		require.NoError(t, err)
-		require.InDelta(t, r.num(t, "rho_eos80_t90"), got, 5.1e-6, "%v", r)
-		require.InDelta(t, r.num(t, "rho_eos80_t_as_t68"), density68(s, temperature), 5.1e-6, "%v", r)
-		require.InDelta(t, r.num(t, "rho_teos10_exact"), got, 0.01, "%v", r)
+		require.InDelta(t, r.Num(t, "rho_eos80_t90"), got, 5.1e-6, "%v", r)
+		require.InDelta(t, r.Num(t, "rho_eos80_t_as_t68"), density68(s, temperature), 5.1e-6, "%v", r)
+		require.InDelta(t, r.Num(t, "rho_teos10_exact"), got, 0.01, "%v", r)
 	}
 }
 

@@ -11,22 +11,22 @@ func TestBalancesAgreeWithEvaporationSalinity(t *testing.T) {
 	rows := table(t, "evaporation_salinity.csv")
 	require.Len(t, rows, 13)
 	for _, r := range rows {
-		volume, s, c, d := r.num(t, "V_L")/1000, r.num(t, "S0"), r.num(t, "t_C"), r.num(t, "d")
+		volume, s, c, d := r.Num(t, "V_L")/1000, r.Num(t, "S0"), r.Num(t, "t_C"), r.Num(t, "d")
 		switch r["quantity"] {
 		case "S_after_evaporating":
 			got, err := AfterEvaporation(volume, s, c, d/1000)
 			require.NoError(t, err)
-			require.InDelta(t, r.num(t, "value"), got.PSU, 0.51e-6, "%v", r)
-			require.InDelta(t, r.num(t, "value2"), 1000*got.M3, 0.51e-4, "%v", r)
+			require.InDelta(t, r.Num(t, "value"), got.PSU, 0.51e-6, "%v", r)
+			require.InDelta(t, r.Num(t, "value2"), 1000*got.M3, 0.51e-4, "%v", r)
 		case "dry_salt_to_raise_kg":
 			got, err := AddMix(volume, s, d, c, 0)
 			require.NoError(t, err)
-			require.InDelta(t, r.num(t, "value"), got.MixKg, 0.51e-6, "%v", r)
-			require.InDelta(t, r.num(t, "value2"), 1000*got.M3, 0.51e-4, "%v", r)
+			require.InDelta(t, r.Num(t, "value"), got.MixKg, 0.51e-6, "%v", r)
+			require.InDelta(t, r.Num(t, "value2"), 1000*got.M3, 0.51e-4, "%v", r)
 		case "fresh_replacement_to_lower_L":
 			got, err := ReplaceM3(volume, s, d, 0, c)
 			require.NoError(t, err)
-			require.InDelta(t, r.num(t, "value"), 1000*got, 0.51e-5, "%v", r)
+			require.InDelta(t, r.Num(t, "value"), 1000*got, 0.51e-5, "%v", r)
 		default:
 			require.Fail(t, "unknown quantity", "%v", r)
 		}

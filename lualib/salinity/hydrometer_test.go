@@ -12,17 +12,17 @@ func TestReadingsAgreeWithHydrometerCorrection(t *testing.T) {
 	rows := table(t, "hydrometer_correction.csv")
 	require.Len(t, rows, 48)
 	for _, r := range rows {
-		scale, sample, reading := At(r.num(t, "t_ref_C")), r.num(t, "t_sample_C"), r.num(t, "reading")
+		scale, sample, reading := At(r.Num(t, "t_ref_C")), r.Num(t, "t_sample_C"), r.Num(t, "reading")
 		if r["scale"] == "60F/60F" {
 			scale = At(fahrenheit60C) // printed to four decimals only
 		}
 		got, err := CorrectHydrometer(reading, sample, scale)
 		require.NoError(t, err)
-		require.InDelta(t, r.num(t, "rho_sample_kg_m3"), got.DensityKgPerM3, 0.51e-4, "%v", r)
-		require.InDelta(t, r.num(t, "S_gamma25e-6"), got.PSU, 0.51e-4, "%v", r)
-		require.InDelta(t, r.num(t, "sg_corrected_gamma25e-6"), got.SG, 0.51e-6, "%v", r)
-		require.InDelta(t, r.num(t, "S_gamma23e-6"), corrected(reading, sample, scale, 23e-6).PSU, 0.51e-4, "%v", r)
-		require.InDelta(t, r.num(t, "S_gamma0"), corrected(reading, sample, scale, 0).PSU, 0.51e-4, "%v", r)
+		require.InDelta(t, r.Num(t, "rho_sample_kg_m3"), got.DensityKgPerM3, 0.51e-4, "%v", r)
+		require.InDelta(t, r.Num(t, "S_gamma25e-6"), got.PSU, 0.51e-4, "%v", r)
+		require.InDelta(t, r.Num(t, "sg_corrected_gamma25e-6"), got.SG, 0.51e-6, "%v", r)
+		require.InDelta(t, r.Num(t, "S_gamma23e-6"), corrected(reading, sample, scale, 23e-6).PSU, 0.51e-4, "%v", r)
+		require.InDelta(t, r.Num(t, "S_gamma0"), corrected(reading, sample, scale, 0).PSU, 0.51e-4, "%v", r)
 	}
 }
 

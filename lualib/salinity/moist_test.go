@@ -11,15 +11,15 @@ func TestDryMixAgreesWithSaltMass(t *testing.T) {
 	rows := table(t, "salt_mass.csv")
 	require.Len(t, rows, 16)
 	for _, r := range rows {
-		volume, s, c := r.num(t, "V_L")/1000, r.num(t, "S"), r.num(t, "t_C")
+		volume, s, c := r.Num(t, "V_L")/1000, r.Num(t, "S"), r.Num(t, "t_C")
 		got, err := AddMix(volume, 0, s, c, 0)
 		if r["mode"] == "final_volume" {
 			got, err = NewWater(volume, 0, s, c, 0)
 		}
 		require.NoError(t, err)
-		require.InDelta(t, r.num(t, "salt_kg_simple"), got.SaltKg, lastKg, "%v", r)
-		require.InDelta(t, r.num(t, "water_kg_simple"), got.SourceKg, lastKg, "%v", r)
-		require.InDelta(t, r.num(t, "V_final_L_simple"), 1000*got.M3, lastL, "%v", r)
+		require.InDelta(t, r.Num(t, "salt_kg_simple"), got.SaltKg, lastKg, "%v", r)
+		require.InDelta(t, r.Num(t, "water_kg_simple"), got.SourceKg, lastKg, "%v", r)
+		require.InDelta(t, r.Num(t, "V_final_L_simple"), 1000*got.M3, lastL, "%v", r)
 	}
 }
 

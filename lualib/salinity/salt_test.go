@@ -21,15 +21,15 @@ func TestSaltIntoFreshWater(t *testing.T) {
 			continue
 		}
 		seen++
-		temperature, to := r.num(t, "t_C"), r.num(t, "S")
-		got, err := SaltMass(r.num(t, "V_L")/1000, 0, to, temperature)
+		temperature, to := r.Num(t, "t_C"), r.Num(t, "S")
+		got, err := SaltMass(r.Num(t, "V_L")/1000, 0, to, temperature)
 		require.NoError(t, err)
-		require.InDelta(t, r.num(t, "water_kg_simple"), got.BeforeKg, lastKg, "%v", r)
-		require.InDelta(t, r.num(t, "V_final_L_simple"), 1000*got.AfterM3, lastL, "%v", r)
+		require.InDelta(t, r.Num(t, "water_kg_simple"), got.BeforeKg, lastKg, "%v", r)
+		require.InDelta(t, r.Num(t, "V_final_L_simple"), 1000*got.AfterM3, lastL, "%v", r)
 		density, err := DensityKgPerM3(to, temperature)
 		require.NoError(t, err)
 		finalL := 1000 * (got.BeforeKg + got.ReferenceSaltKg) / density
-		require.InDelta(t, r.num(t, "V_final_L_SA"), finalL, lastL, "%v", r)
+		require.InDelta(t, r.Num(t, "V_final_L_SA"), finalL, lastL, "%v", r)
 		requireSalt(t, r, got)
 	}
 	require.Equal(t, 8, seen)
@@ -42,10 +42,10 @@ func TestSaltInAFinishedVolume(t *testing.T) {
 			continue
 		}
 		seen++
-		got, err := SaltMassFinished(r.num(t, "V_L")/1000, 0, r.num(t, "S"), r.num(t, "t_C"))
+		got, err := SaltMassFinished(r.Num(t, "V_L")/1000, 0, r.Num(t, "S"), r.Num(t, "t_C"))
 		require.NoError(t, err)
-		require.InDelta(t, r.num(t, "water_kg_simple"), got.BeforeKg, lastKg, "%v", r)
-		require.InDelta(t, r.num(t, "V_final_L_simple"), 1000*got.AfterM3, lastL, "%v", r)
+		require.InDelta(t, r.Num(t, "water_kg_simple"), got.BeforeKg, lastKg, "%v", r)
+		require.InDelta(t, r.Num(t, "V_final_L_simple"), 1000*got.AfterM3, lastL, "%v", r)
 		requireSalt(t, r, got)
 	}
 	require.Equal(t, 8, seen)
@@ -54,12 +54,12 @@ func TestSaltInAFinishedVolume(t *testing.T) {
 // requireSalt compares both readings of salinity, as dry salt and as a mix.
 func requireSalt(t *testing.T, r row, got Dose) {
 	t.Helper()
-	moisture := r.num(t, "w_moisture")
+	moisture := r.Num(t, "w_moisture")
 	for suffix, salt := range map[string]float64{"simple": got.SaltKg, "SA": got.ReferenceSaltKg} {
-		require.InDelta(t, r.num(t, "salt_kg_"+suffix), salt, lastKg, "%v", r)
+		require.InDelta(t, r.Num(t, "salt_kg_"+suffix), salt, lastKg, "%v", r)
 		mix, err := MixKg(salt, moisture)
 		require.NoError(t, err)
-		require.InDelta(t, r.num(t, "mix_kg_"+suffix), mix, lastKg, "%v", r)
+		require.InDelta(t, r.Num(t, "mix_kg_"+suffix), mix, lastKg, "%v", r)
 	}
 }
 

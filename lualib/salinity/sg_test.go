@@ -16,9 +16,9 @@ func TestSpecificGravityAgreesWithSgTable(t *testing.T) {
 	require.Len(t, rows, 43)
 	for _, r := range rows {
 		for column, scale := range scales {
-			got, err := ToSG(r.num(t, "S"), scale)
+			got, err := ToSG(r.Num(t, "S"), scale)
 			require.NoError(t, err)
-			require.InDelta(t, r.num(t, column), got, 0.51e-6, "%s of %v", column, r)
+			require.InDelta(t, r.Num(t, column), got, 0.51e-6, "%s of %v", column, r)
 		}
 	}
 }

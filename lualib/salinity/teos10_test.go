@@ -9,6 +9,8 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"weirbook/lualib/published"
 )
 
 // teos10Grid prints what the TEOS-10 toolbox makes of a grid: density and
@@ -41,7 +43,7 @@ func teos10(t *testing.T) []row {
 		}
 		lines, err := csv.NewReader(&out).ReadAll()
 		require.NoError(t, err)
-		return rowsOf(lines)
+		return published.Rows(lines)
 	}
 	if os.Getenv("WEIRBOOK_PEERS") == "required" {
 		require.Fail(t, "python3-gsw is required", strings.Join(faults, "\n"))
@@ -57,22 +59,22 @@ func TestTEOS10Agrees(t *testing.T) {
 	rows := teos10(t)
 	require.Greater(t, len(rows), 700)
 	for _, r := range rows {
-		s, c := r.num(t, "S"), r.num(t, "t_C")
+		s, c := r.Num(t, "S"), r.Num(t, "t_C")
 		density, err := DensityKgPerM3(s, c)
 		require.NoError(t, err)
-		require.InDelta(t, r.num(t, "rho"), density, 0.009, "%v", r)
+		require.InDelta(t, r.Num(t, "rho"), density, 0.009, "%v", r)
 		sg, err := ToSG(s, At(c))
 		require.NoError(t, err)
 		limit := 1e-5
 		if c >= 14 && c <= 26 {
 			limit = 5e-6
 		}
-		require.InDelta(t, r.num(t, "sg"), sg, limit, "%v", r)
-		require.InDelta(t, r.num(t, "C_mS_cm"), conducted(s, c), 1e-6, "%v", r)
+		require.InDelta(t, r.Num(t, "sg"), sg, limit, "%v", r)
+		require.InDelta(t, r.Num(t, "C_mS_cm"), conducted(s, c), 1e-6, "%v", r)
 		if s > 0 { // the toolbox takes back nothing from what it gives pure water
-			require.InDelta(t, r.num(t, "S_back"), fromConducted(r.num(t, "C_mS_cm"), c), 1e-6, "%v", r)
+			require.InDelta(t, r.Num(t, "S_back"), fromConducted(r.Num(t, "C_mS_cm"), c), 1e-6, "%v", r)
 		}
-		require.InDelta(t, s, fromConducted(r.num(t, "C_mS_cm"), c), 1e-6, "%v", r)
-		require.InDelta(t, r.num(t, "C_mS_cm"), conducted(fromConducted(r.num(t, "C_mS_cm"), c), c), 1e-6, "%v", r)
+		require.InDelta(t, s, fromConducted(r.Num(t, "C_mS_cm"), c), 1e-6, "%v", r)
+		require.InDelta(t, r.Num(t, "C_mS_cm"), conducted(fromConducted(r.Num(t, "C_mS_cm"), c), c), 1e-6, "%v", r)
 	}
 }

@@ -60,9 +60,9 @@ func TestPriorsAgainstSpeciesFits(t *testing.T) {
 		"S001": Fusiform, "S002": ShortDeep, "S003": ShortDeep, "S004": Elongated, "S005": ShortDeep, "S006": ShortDeep, "S007": Elongated,
 	}
 	for _, r := range checks(t, "LW", 7) {
-		got, err := BodyMass(lengths[r["id"]], r.input(t, `\bL=`))
+		got, err := BodyMass(lengths[r["id"]], input(t, r, `\bL=`))
 		require.NoError(t, err)
-		ratio := got.G / r.num(t, "value")
+		ratio := got.G / r.Num(t, "value")
 		require.True(t, ratio > 1/(got.Factor*got.Factor) && ratio < got.Factor*got.Factor, "%g of %v", ratio, r)
 	}
 }

@@ -13,15 +13,15 @@ func TestFloorLoadExamples(t *testing.T) {
 	rows := table(t, "tank_floor_load_examples.csv")
 	require.Len(t, rows, 4)
 	for _, r := range rows {
-		thick := r.num(t, "t_m")
-		m := measure(t, Box{Length: r.num(t, "L_m"), Width: r.num(t, "W_m"), Height: r.num(t, "H_m") + thick,
-			Wall: thick, Bottom: thick, Fill: r.num(t, "water_h_m")})
-		water, glass := m.WaterM3*r.num(t, "rho"), m.MaterialM3*GlassKgPerM3
-		require.InEpsilon(t, r.num(t, "water_kg"), water, 5e-6, r["case"])
-		require.InEpsilon(t, r.num(t, "glass_kg"), glass, 5e-6, r["case"])
-		total := water + glass + r.num(t, "substrate_kg") + r.num(t, "rock_kg") + r.num(t, "stand_kg")
-		require.InEpsilon(t, r.num(t, "total_kg"), total, 5e-6, r["case"])
-		require.InEpsilon(t, r.num(t, "footprint_kPa"), total*9.80665e-3/m.FootprintM2, 5e-5, r["case"])
+		thick := r.Num(t, "t_m")
+		m := measure(t, Box{Length: r.Num(t, "L_m"), Width: r.Num(t, "W_m"), Height: r.Num(t, "H_m") + thick,
+			Wall: thick, Bottom: thick, Fill: r.Num(t, "water_h_m")})
+		water, glass := m.WaterM3*r.Num(t, "rho"), m.MaterialM3*GlassKgPerM3
+		require.InEpsilon(t, r.Num(t, "water_kg"), water, 5e-6, r["case"])
+		require.InEpsilon(t, r.Num(t, "glass_kg"), glass, 5e-6, r["case"])
+		total := water + glass + r.Num(t, "substrate_kg") + r.Num(t, "rock_kg") + r.Num(t, "stand_kg")
+		require.InEpsilon(t, r.Num(t, "total_kg"), total, 5e-6, r["case"])
+		require.InEpsilon(t, r.Num(t, "footprint_kPa"), total*9.80665e-3/m.FootprintM2, 5e-5, r["case"])
 	}
 }
 
@@ -30,14 +30,14 @@ func TestSubstrateExamples(t *testing.T) {
 	rows := table(t, "substrate_examples.csv")
 	require.Len(t, rows, 4)
 	for _, r := range rows {
-		volume := r.num(t, "area_m2") * r.num(t, "depth_m")
-		got, err := Bed(volume, r.num(t, "porosity"), r.num(t, "grain_density"), r.num(t, "water_density"))
+		volume := r.Num(t, "area_m2") * r.Num(t, "depth_m")
+		got, err := Bed(volume, r.Num(t, "porosity"), r.Num(t, "grain_density"), r.Num(t, "water_density"))
 		require.NoError(t, err)
-		require.InEpsilon(t, r.num(t, "dry_mass_kg"), got.DryKg, 5e-6, r["case"])
-		require.InEpsilon(t, r.num(t, "saturated_mass_kg"), got.SaturatedKg, 5e-6, r["case"])
-		require.InEpsilon(t, r.num(t, "net_increment_kg"), got.NetKg, 5e-6, r["case"])
-		require.InEpsilon(t, r.num(t, "displaced_L"), 1000*got.DisplacedM3, 5e-6, r["case"])
-		displaced, err := Displaced(volume, r.num(t, "porosity"))
+		require.InEpsilon(t, r.Num(t, "dry_mass_kg"), got.DryKg, 5e-6, r["case"])
+		require.InEpsilon(t, r.Num(t, "saturated_mass_kg"), got.SaturatedKg, 5e-6, r["case"])
+		require.InEpsilon(t, r.Num(t, "net_increment_kg"), got.NetKg, 5e-6, r["case"])
+		require.InEpsilon(t, r.Num(t, "displaced_L"), 1000*got.DisplacedM3, 5e-6, r["case"])
+		displaced, err := Displaced(volume, r.Num(t, "porosity"))
 		require.NoError(t, err)
 		require.Equal(t, got.DisplacedM3, displaced)
 	}
@@ -63,9 +63,9 @@ func TestSubstratesAgreeWithBulkDensities(t *testing.T) {
 		require.Equal(t, tests[i].substrate, s.Name)
 		r := bulk[tests[i].material]
 		require.NotNil(t, r)
-		require.InEpsilon(t, r.num(t, "low"), (1-s.PorosityHigh)*s.GrainKgPerM3, tests[i].tolerance, s.Name)
-		require.InEpsilon(t, r.num(t, "typical"), (1-s.Porosity)*s.GrainKgPerM3, tests[i].tolerance, s.Name)
-		require.InEpsilon(t, r.num(t, "high"), (1-s.PorosityLow)*s.GrainKgPerM3, tests[i].tolerance, s.Name)
+		require.InEpsilon(t, r.Num(t, "low"), (1-s.PorosityHigh)*s.GrainKgPerM3, tests[i].tolerance, s.Name)
+		require.InEpsilon(t, r.Num(t, "typical"), (1-s.Porosity)*s.GrainKgPerM3, tests[i].tolerance, s.Name)
+		require.InEpsilon(t, r.Num(t, "high"), (1-s.PorosityLow)*s.GrainKgPerM3, tests[i].tolerance, s.Name)
 	}
 }
 
@@ -74,10 +74,10 @@ func TestMaterialDensities(t *testing.T) {
 	for _, r := range table(t, "densities.csv") {
 		switch {
 		case strings.HasPrefix(r["material"], "float glass"):
-			require.Equal(t, r.num(t, "typical"), GlassKgPerM3)
+			require.Equal(t, r.Num(t, "typical"), GlassKgPerM3)
 			seen++
 		case strings.HasPrefix(r["material"], "PMMA"):
-			require.Equal(t, r.num(t, "typical"), AcrylicKgPerM3)
+			require.Equal(t, r.Num(t, "typical"), AcrylicKgPerM3)
 			seen++
 		}
 	}

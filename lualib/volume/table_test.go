@@ -1,44 +1,16 @@
 package volume
 
 import (
-	"encoding/csv"
-	"os"
-	"path/filepath"
-	"strconv"
 	"testing"
 
-	"github.com/stretchr/testify/require"
+	"weirbook/lualib/published"
 )
 
-// row is one row of a reference table, by column name.
-type row map[string]string
+// row is one row of a table of published values.
+type row = published.Row
 
-// num reads one column of the row as a number.
-func (r row) num(t *testing.T, column string) float64 {
-	t.Helper()
-	value, err := strconv.ParseFloat(r[column], 64)
-	require.NoError(t, err, "column %s of %v", column, r)
-	return value
-}
-
-// table reads a reference table; lines that start with # name its source.
+// table reads a table of published values.
 func table(t *testing.T, name string) []row {
 	t.Helper()
-	file, err := os.Open(filepath.Join("..", "..", "testdata", "engineering", name))
-	require.NoError(t, err)
-	defer file.Close()
-	reader := csv.NewReader(file)
-	reader.Comment = '#'
-	lines, err := reader.ReadAll()
-	require.NoError(t, err)
-	require.Greater(t, len(lines), 1, "%s has no rows", name)
-	var rows []row
-	for _, line := range lines[1:] {
-		r := row{}
-		for i, column := range lines[0] {
-			r[column] = line[i]
-		}
-		rows = append(rows, r)
-	}
-	return rows
+	return published.Table(t, "engineering", name)
 }

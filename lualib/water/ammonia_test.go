@@ -5,6 +5,8 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"weirbook/lualib/published"
 )
 
 // fractionOf is UnionisedFraction where it must answer.
@@ -26,12 +28,12 @@ func TestAmmoniaCleggWhitfield(t *testing.T) {
 	rows := table(t, "ammonia_clegg_whitfield.csv")
 	require.Equal(t, 8, len(rows))
 	for _, r := range rows {
-		got := fractionOf(t, r.num(t, "pH"), r.num(t, "t_C"), r.num(t, "S"))
-		requireDigits(t, r, "equation_free", got)
+		got := fractionOf(t, r.Num(t, "pH"), r.Num(t, "t_C"), r.Num(t, "S"))
+		published.RequireDigits(t, r, "equation_free", got)
 		if r["pH_scale"] == "free" {
-			require.InDelta(t, r.num(t, "published_fraction"), got, r.num(t, "tol_abs"), "%v", r)
+			require.InDelta(t, r.Num(t, "published_fraction"), got, r.Num(t, "tol_abs"), "%v", r)
 		} else if r["S"] == "35" {
-			require.InDelta(t, 1.265, r.num(t, "published_fraction")/got, 0.01)
+			require.InDelta(t, 1.265, r.Num(t, "published_fraction")/got, 0.01)
 		}
 	}
 }
@@ -42,11 +44,11 @@ func TestAmmoniaEmerson(t *testing.T) {
 	rows := table(t, "ammonia_emerson.csv")
 	require.Greater(t, len(rows), 40)
 	for _, r := range rows {
-		pH, c := r.num(t, "pH"), r.num(t, "t_C")
+		pH, c := r.Num(t, "pH"), r.Num(t, "t_C")
 		got := fractionOf(t, pH, c, 0)
-		require.InDelta(t, pKaOf(r.num(t, "eq_T273.15")/100, pH), ammoniumPKa(0, c), 0.0021, "%v", r)
-		room := r.digits("published_percent") / r.num(t, "published_percent")
-		require.InEpsilon(t, r.num(t, "published_percent"), 100*got, 0.0046+0.004+room, "%v", r)
+		require.InDelta(t, pKaOf(r.Num(t, "eq_T273.15")/100, pH), ammoniumPKa(0, c), 0.0021, "%v", r)
+		room := r.Digits("published_percent") / r.Num(t, "published_percent")
+		require.InEpsilon(t, r.Num(t, "published_percent"), 100*got, 0.0046+0.004+room, "%v", r)
 	}
 }
 
@@ -56,8 +58,8 @@ func TestAmmoniaFreshTrussell(t *testing.T) {
 	rows := table(t, "ammonia_fresh_trussell.csv")
 	require.Greater(t, len(rows), 40)
 	for _, r := range rows {
-		got := fractionOf(t, r.num(t, "pH"), r.num(t, "t_C"), 0)
-		require.InDelta(t, r.num(t, "published_percent"), 100*got, r.num(t, "tol_abs"), "%v", r)
+		got := fractionOf(t, r.Num(t, "pH"), r.Num(t, "t_C"), 0)
+		require.InDelta(t, r.Num(t, "published_percent"), 100*got, r.Num(t, "tol_abs"), "%v", r)
 	}
 }
 
@@ -67,11 +69,11 @@ func TestAmmoniaSeawaterBowerBidwell(t *testing.T) {
 	rows := table(t, "ammonia_seawater_bower_bidwell.csv")
 	require.Equal(t, 29, len(rows))
 	for _, r := range rows {
-		pH, c := r.num(t, "pH"), r.num(t, "t_C")
+		pH, c := r.Num(t, "pH"), r.Num(t, "t_C")
 		got := fractionOf(t, pH, c, 34)
-		want := r.num(t, "clegg_whitfield_free_percent")
+		want := r.Num(t, "clegg_whitfield_free_percent")
 		require.InEpsilon(t, want, 100*got, 1e-4, "%v", r)
-		lower := pKaOf(r.num(t, "fit_percent")/100, pH) - ammoniumPKa(34, c)
+		lower := pKaOf(r.Num(t, "fit_percent")/100, pH) - ammoniumPKa(34, c)
 		require.True(t, lower > 0.0035 && lower < 0.0175, "%g lower at %v", lower, r)
 	}
 }
@@ -81,8 +83,8 @@ func TestAmmoniaSalinityFormulas(t *testing.T) {
 	rows := table(t, "ammonia_salinity_formulas.csv")
 	require.Greater(t, len(rows), 30)
 	for _, r := range rows {
-		got := fractionOf(t, r.num(t, "pH"), r.num(t, "t_C"), r.num(t, "S"))
-		requireDigits(t, r, "clegg_whitfield_free_percent", 100*got)
+		got := fractionOf(t, r.Num(t, "pH"), r.Num(t, "t_C"), r.Num(t, "S"))
+		published.RequireDigits(t, r, "clegg_whitfield_free_percent", 100*got)
 	}
 }
 
@@ -93,13 +95,13 @@ func TestAmmoniaSalinityFormulas(t *testing.T) {
 func TestAmmoniaEpa1989Saltwater(t *testing.T) {
 	compared := 0
 	for _, r := range table(t, "ammonia_epa1989_saltwater.csv") {
-		c := r.num(t, "t_C")
+		c := r.Num(t, "t_C")
 		if r["S_g_kg"] != "30" || c < 10 || c > 25 {
 			continue
 		}
 		compared++
-		total := 0.233 / fractionOf(t, r.num(t, "pH"), c, 30)
-		ratio := total / r.num(t, "equation")
+		total := 0.233 / fractionOf(t, r.Num(t, "pH"), c, 30)
+		ratio := total / r.Num(t, "equation")
 		require.True(t, ratio > 1.02 && ratio < 1.06, "%g at %v", ratio, r)
 	}
 	require.Equal(t, 3, compared)
@@ -116,7 +118,7 @@ func TestNitrogenUnitFactors(t *testing.T) {
 	require.Equal(t, 9, len(rows))
 	for _, r := range rows {
 		if r["conversion"] == "NH4Cl_mg_per_mg_NH3" {
-			requireDigits(t, r, "factor", (MassN+4*MassH+MassCl)/(MassN+3*MassH))
+			published.RequireDigits(t, r, "factor", (MassN+4*MassH+MassCl)/(MassN+3*MassH))
 			continue
 		}
 		pair, ok := pairs[r["conversion"]]
@@ -124,7 +126,7 @@ func TestNitrogenUnitFactors(t *testing.T) {
 		got, err := ConvertNitrogen(1, pair[0], pair[1])
 		require.NoError(t, err)
 		// One row is a quotient of factors that were rounded before.
-		require.InDelta(t, r.num(t, "factor"), got, 1e-5, "%v", r)
+		require.InDelta(t, r.Num(t, "factor"), got, 1e-5, "%v", r)
 	}
 	_, err := ConvertNitrogen(1, "NO", AsN)
 	require.EqualError(t, err, `from: got basis "NO", want N, NH3, NH4, NO2 or NO3`)

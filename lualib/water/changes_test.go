@@ -6,6 +6,8 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"weirbook/lualib/published"
 )
 
 // The closed form of a tank with production and changes. The rows are for a
@@ -14,18 +16,18 @@ func TestNitrateWaterChange(t *testing.T) {
 	rows := table(t, "nitrate_water_change.csv")
 	require.Equal(t, 18, len(rows))
 	for _, r := range rows {
-		c := Changes{1, r.num(t, "p_per_day"), r.num(t, "C_tap"), r.num(t, "f"), r.num(t, "days_between")}
+		c := Changes{1, r.Num(t, "p_per_day"), r.Num(t, "C_tap"), r.Num(t, "f"), r.Num(t, "days_between")}
 		steady, err := c.Steady()
 		require.NoError(t, err)
 		switch r["quantity"] {
 		case "before_change":
-			requireDigits(t, r, "value", steady.BeforeMgPerL)
+			published.RequireDigits(t, r, "value", steady.BeforeMgPerL)
 		case "after_change":
-			requireDigits(t, r, "value", steady.AfterMgPerL)
+			published.RequireDigits(t, r, "value", steady.AfterMgPerL)
 		case "after_10_changes_from_5":
 			course, err := c.Course(5, 10)
 			require.NoError(t, err)
-			requireDigits(t, r, "value", course[9].AfterMgPerL)
+			published.RequireDigits(t, r, "value", course[9].AfterMgPerL)
 		default:
 			require.Fail(t, "unknown row", "%v", r)
 		}

@@ -4,6 +4,8 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"weirbook/lualib/published"
 )
 
 // Stoichiometry, with the reactions that the table writes out.
@@ -27,7 +29,7 @@ func TestDechlorinationStoichiometry(t *testing.T) {
 		require.True(t, ok, "%v", r)
 		ways, err := Reactions(name.agent)
 		require.NoError(t, err)
-		requireDigits(t, r, "mg_per_mg_Cl2", ways[name.index].MgPerMgCl)
+		published.RequireDigits(t, r, "mg_per_mg_Cl2", ways[name.index].MgPerMgCl)
 	}
 }
 
@@ -50,14 +52,14 @@ func TestChemicalDosing(t *testing.T) {
 	rows := table(t, "chemical_dosing.csv")
 	require.Equal(t, 22, len(rows))
 	for _, r := range rows {
-		requireDigits(t, r, "value", dosed(t, r))
+		published.RequireDigits(t, r, "value", dosed(t, r))
 	}
 }
 
 // dosed computes the value of a row of the dosing table.
 func dosed(t *testing.T, r row) float64 {
 	t.Helper()
-	a, b := r.num(t, "a"), r.num(t, "b")
+	a, b := r.Num(t, "a"), r.Num(t, "b")
 	temperature := map[string]float64{"t=15 C": 15, "t=20 C": 20, "t=25 C": 25, "t=30 C": 30}
 	strength := map[string]float64{"mg/L dose": 1, "pure": 1, "25 % w/w stock": 0.25, "stock 10 g/L": 10, "stock 37 g/L": 37}
 	var got float64

@@ -4,6 +4,8 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"weirbook/lualib/published"
 )
 
 // Geometric mixing per litre; the columns with real densities are for salinity
@@ -12,7 +14,7 @@ func TestWaterChangeMixing(t *testing.T) {
 	rows := table(t, "water_change_mixing.csv")
 	require.Equal(t, 20, len(rows))
 	for _, r := range rows {
-		a, b, c, d := r.num(t, "a"), r.num(t, "b"), r.num(t, "c"), r.num(t, "d")
+		a, b, c, d := r.Num(t, "a"), r.Num(t, "b"), r.Num(t, "c"), r.Num(t, "d")
 		var got float64
 		var err error
 		switch r["quantity"] {
@@ -23,14 +25,14 @@ func TestWaterChangeMixing(t *testing.T) {
 		case "n_needed_exact":
 			var whole int
 			got, whole, err = ChangesFor(a, b, c, d)
-			require.InDelta(t, r.num(t, "value2"), float64(whole), 0)
+			require.InDelta(t, r.Num(t, "value2"), float64(whole), 0)
 		case "Sn_needed":
 			got, err = NewFor(a, b, c, int(d))
 		default:
 			require.Fail(t, "unknown row", "%v", r)
 		}
 		require.NoError(t, err)
-		requireDigits(t, r, "value", got)
+		published.RequireDigits(t, r, "value", got)
 	}
 }
 

@@ -9,6 +9,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"weirbook/lualib/published"
 	"weirbook/lualib/salinity"
 )
 
@@ -37,13 +38,13 @@ func TestGarciaAndGordonAgree(t *testing.T) {
 	}
 	lines, err := csv.NewReader(&out).ReadAll()
 	require.NoError(t, err)
-	rows := rowsOf(lines)
+	rows := published.Rows(lines)
 	require.Equal(t, 43*41, len(rows))
 	for _, r := range rows {
-		s, c := r.num(t, "S"), r.num(t, "t_C")
+		s, c := r.Num(t, "S"), r.Num(t, "t_C")
 		density, err := salinity.DensityKgPerM3(s, c)
 		require.NoError(t, err)
-		want := r.num(t, "umol_kg") * 31.9988e-3 * density / 1000
+		want := r.Num(t, "umol_kg") * 31.9988e-3 * density / 1000
 		require.InDelta(t, want, oxygenAtSeaLevel(s, c), 0.005, "%v", r)
 	}
 }

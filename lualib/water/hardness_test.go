@@ -4,6 +4,8 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"weirbook/lualib/published"
 )
 
 // Definitions of the units and molar masses.
@@ -23,7 +25,7 @@ func TestHardnessConversions(t *testing.T) {
 	rows := table(t, "hardness_conversions.csv")
 	require.Equal(t, 13, len(rows))
 	for _, r := range rows {
-		x := r.num(t, "x_in")
+		x := r.Num(t, "x_in")
 		var got float64
 		var err error
 		if salt, ok := salts[r["conversion"]]; ok {
@@ -34,9 +36,9 @@ func TestHardnessConversions(t *testing.T) {
 			got, err = ConvertHardness(x, pair[0], pair[1])
 		}
 		require.NoError(t, err)
-		require.InDelta(t, r.num(t, "value"), got, r.num(t, "tol_abs"), "%v", r)
+		require.InDelta(t, r.Num(t, "value"), got, r.Num(t, "tol_abs"), "%v", r)
 		// The rows were computed from molar masses rounded to four decimals.
-		require.InEpsilon(t, r.num(t, "value"), got, 1e-6, "%v", r)
+		require.InEpsilon(t, r.Num(t, "value"), got, 1e-6, "%v", r)
 	}
 }
 
@@ -73,7 +75,7 @@ func TestCarbonateCo2(t *testing.T) {
 	rows := table(t, "carbonate_co2.csv")
 	require.Equal(t, 25, len(rows))
 	for _, r := range rows {
-		kelvin := r.num(t, "t_C") + kelvinAt0C
+		kelvin := r.Num(t, "t_C") + kelvinAt0C
 		var got float64
 		switch r["quantity"] {
 		case "pK1":
@@ -81,17 +83,17 @@ func TestCarbonateCo2(t *testing.T) {
 		case "pK2":
 			got = carbonicPK2(kelvin)
 		default:
-			alkalinity, err := ConvertHardness(r.num(t, "dKH"), DKH, MeqPerL)
+			alkalinity, err := ConvertHardness(r.Num(t, "dKH"), DKH, MeqPerL)
 			require.NoError(t, err)
-			co2, err := CarbonDioxideOf(r.num(t, "pH"), alkalinity, r.num(t, "t_C"), 0)
+			co2, err := CarbonDioxideOf(r.Num(t, "pH"), alkalinity, r.Num(t, "t_C"), 0)
 			require.NoError(t, err)
 			got = co2.MgPerL
 			if r["quantity"] == "CO2_rule_3KH" {
 				got = co2.RuleMgPerL
 			}
 		}
-		require.InDelta(t, r.num(t, "value"), got, r.num(t, "tol_abs"), "%v", r)
-		requireDigits(t, r, "value", got)
+		require.InDelta(t, r.Num(t, "value"), got, r.Num(t, "tol_abs"), "%v", r)
+		published.RequireDigits(t, r, "value", got)
 	}
 }
 

@@ -9,12 +9,12 @@ import (
 )
 
 // number reads a column that may be empty or hold the name of an equation.
-func (r row) number(t *testing.T, column string) float64 {
+func number(t *testing.T, r row, column string) float64 {
 	t.Helper()
 	if r[column] == "" || strings.HasPrefix(r[column], "eq ") {
 		return 0
 	}
-	return r.num(t, column)
+	return r.Num(t, column)
 }
 
 // The limits in the code are the limits of the table, with their sources.
@@ -24,7 +24,7 @@ func TestSafetyThresholds(t *testing.T) {
 	for i, r := range rows {
 		got := Thresholds()[i]
 		want := Threshold{
-			got.ID, r["topic"], r["water"], r["quantity"], r.number(t, "low"), r.number(t, "high"), r["unit"],
+			got.ID, r["topic"], r["water"], r["quantity"], number(t, r, "low"), number(t, r, "high"), r["unit"],
 			r["exposure"], r["what it means"], r["source"], r["seen_or_recalled"], r["confidence"],
 		}
 		require.Equal(t, want, got)
@@ -43,7 +43,7 @@ func TestCommonPractice(t *testing.T) {
 	require.Contains(t, basis, "no published standard")
 	var rows []Practice
 	for _, r := range table(t, "common_practice.csv") {
-		rows = append(rows, Practice{r["topic"], r.num(t, "low"), r.num(t, "typical"), r.num(t, "high"), r["unit"], r["remark"]})
+		rows = append(rows, Practice{r["topic"], r.Num(t, "low"), r.Num(t, "typical"), r.Num(t, "high"), r["unit"], r["remark"]})
 	}
 	require.Equal(t, 13, len(rows))
 	for _, p := range practices {

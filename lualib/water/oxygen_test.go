@@ -5,6 +5,8 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"weirbook/lualib/published"
 )
 
 // The table of Standard Methods 4500-O as reprinted in an instrument manual.
@@ -13,10 +15,10 @@ func TestDoSaturationApha(t *testing.T) {
 	rows := table(t, "do_saturation_apha.csv")
 	checked := 0
 	for _, r := range rows {
-		s, c := r.num(t, "S"), r.num(t, "t_C")
+		s, c := r.Num(t, "S"), r.Num(t, "t_C")
 		got := oxygenAtSeaLevel(s, c)
-		require.InDelta(t, r.num(t, "equation_S"), got, 1e-4, "%v", r)
-		require.InDelta(t, r.num(t, "gsw_mg_L"), got, 0.005, "%v", r)
+		require.InDelta(t, r.Num(t, "equation_S"), got, 1e-4, "%v", r)
+		require.InDelta(t, r.Num(t, "gsw_mg_L"), got, 0.005, "%v", r)
 		exported, err := OxygenSaturationMgPerL(s, c, SeaLevelKPa)
 		if s > 40 {
 			require.ErrorContains(t, err, "want 0 to 40 PSU")
@@ -28,7 +30,7 @@ func TestDoSaturationApha(t *testing.T) {
 			continue
 		}
 		require.Equal(t, "seen", r["status"])
-		require.InDelta(t, r.num(t, "published_mg_L"), got, r.num(t, "tol_abs"), "%v", r)
+		require.InDelta(t, r.Num(t, "published_mg_L"), got, r.Num(t, "tol_abs"), "%v", r)
 		checked++
 	}
 	require.Equal(t, len(rows)-1, checked)
@@ -41,14 +43,14 @@ func TestDoSaturationIso5814(t *testing.T) {
 	rows := table(t, "do_saturation_iso5814.csv")
 	require.Equal(t, 21, len(rows))
 	for _, r := range rows {
-		fresh, err := OxygenSaturationMgPerL(0, r.num(t, "t_C"), SeaLevelKPa)
+		fresh, err := OxygenSaturationMgPerL(0, r.Num(t, "t_C"), SeaLevelKPa)
 		require.NoError(t, err)
-		require.InDelta(t, r.num(t, "published_fresh_mg_L"), fresh, r.num(t, "tol_abs"), "%v", r)
-		requireDigits(t, r, "eq_fresh", fresh)
-		salt, err := OxygenSaturationMgPerL(35, r.num(t, "t_C"), SeaLevelKPa)
+		require.InDelta(t, r.Num(t, "published_fresh_mg_L"), fresh, r.Num(t, "tol_abs"), "%v", r)
+		published.RequireDigits(t, r, "eq_fresh", fresh)
+		salt, err := OxygenSaturationMgPerL(35, r.Num(t, "t_C"), SeaLevelKPa)
 		require.NoError(t, err)
-		requireDigits(t, r, "eq_S35", salt)
-		high := r.num(t, "iso_linear_S35") - salt
+		published.RequireDigits(t, r, "eq_S35", salt)
+		high := r.Num(t, "iso_linear_S35") - salt
 		require.True(t, high > 0.01 && high < 0.12, "linear rule off by %g", high)
 	}
 }
@@ -61,14 +63,14 @@ func TestDoPressure(t *testing.T) {
 		var got float64
 		var err error
 		if r["kind"] == "elevation_m" {
-			got, err = OxygenSaturationAtAltitudeMgPerL(0, r.num(t, "t_C"), r.num(t, "x"))
+			got, err = OxygenSaturationAtAltitudeMgPerL(0, r.Num(t, "t_C"), r.Num(t, "x"))
 		} else {
-			got, err = OxygenSaturationMgPerL(0, r.num(t, "t_C"), r.num(t, "x")/760*SeaLevelKPa)
+			got, err = OxygenSaturationMgPerL(0, r.Num(t, "t_C"), r.Num(t, "x")/760*SeaLevelKPa)
 		}
 		require.NoError(t, err)
 		require.Equal(t, "seen", r["status"])
-		require.InDelta(t, r.num(t, "published_mg_L"), got, r.num(t, "tol_abs"), "%v", r)
-		requireDigits(t, r, "equation_mg_L", got)
+		require.InDelta(t, r.Num(t, "published_mg_L"), got, r.Num(t, "tol_abs"), "%v", r)
+		published.RequireDigits(t, r, "equation_mg_L", got)
 	}
 }
 
@@ -77,10 +79,10 @@ func TestStandardAtmosphere(t *testing.T) {
 	rows := table(t, "standard_atmosphere.csv")
 	require.Equal(t, 4, len(rows))
 	for _, r := range rows {
-		got, err := StandardPressureKPa(r.num(t, "z_m"))
+		got, err := StandardPressureKPa(r.Num(t, "z_m"))
 		require.NoError(t, err)
-		require.InDelta(t, r.num(t, "published_Pa"), 1000*got, r.num(t, "tol_abs"), "%v", r)
-		requireDigits(t, r, "equation_Pa", 1000*got)
+		require.InDelta(t, r.Num(t, "published_Pa"), 1000*got, r.Num(t, "tol_abs"), "%v", r)
+		published.RequireDigits(t, r, "equation_Pa", 1000*got)
 	}
 }
 

@@ -5,6 +5,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"weirbook/lualib/published"
 	"weirbook/lualib/salinity"
 )
 
@@ -25,10 +26,10 @@ func TestWaterProperties(t *testing.T) {
 	rows := table(t, "water_properties.csv")
 	require.Equal(t, 23, len(rows))
 	for _, r := range rows {
-		got, err := functions[r["quantity"]](r.num(t, "t_C"))
+		got, err := functions[r["quantity"]](r.Num(t, "t_C"))
 		require.NoError(t, err)
 		require.Contains(t, []string{"seen", "recalled"}, r["status"])
-		require.InDelta(t, r.num(t, "published"), got, r.num(t, "tol_abs"), "%v", r)
+		require.InDelta(t, r.Num(t, "published"), got, r.Num(t, "tol_abs"), "%v", r)
 	}
 }
 
@@ -38,14 +39,14 @@ func TestSeawaterViscosity(t *testing.T) {
 	rows := table(t, "seawater_viscosity.csv")
 	require.Equal(t, 24, len(rows))
 	for _, r := range rows {
-		s, c := r.num(t, "S"), r.num(t, "t_C")
+		s, c := r.Num(t, "S"), r.Num(t, "t_C")
 		got, err := ViscosityMPaS(s, c)
 		require.NoError(t, err)
-		requireDigits(t, r, "mu_sharqawy", got)
-		require.InEpsilon(t, r.num(t, "mu_boudreau"), got, 0.011)
+		published.RequireDigits(t, r, "mu_sharqawy", got)
+		require.InEpsilon(t, r.Num(t, "mu_boudreau"), got, 0.011)
 		kinematic, err := KinematicViscosityMm2PerS(s, c)
 		require.NoError(t, err)
-		requireDigits(t, r, "nu_mm2_s", kinematic)
+		published.RequireDigits(t, r, "nu_mm2_s", kinematic)
 		pure, err := PureViscosityMPaS(c)
 		require.NoError(t, err)
 		if s == 0 {
@@ -62,17 +63,17 @@ func TestSeawaterCpFreezing(t *testing.T) {
 		var got float64
 		var err error
 		if r["quantity"] == "t_freeze_C" {
-			got, err = FreezingPointC(r.num(t, "S"))
-			require.InDelta(t, r.num(t, "teos10"), got, 0.004)
+			got, err = FreezingPointC(r.Num(t, "S"))
+			require.InDelta(t, r.Num(t, "teos10"), got, 0.004)
 		} else {
-			t68 := r.num(t, "t68_C")
-			got, err = HeatCapacityJPerKgK(r.num(t, "S"), t68/ipts68PerITS90)
-			require.InDelta(t, r.num(t, "teos10"), got, 4.3)
+			t68 := r.Num(t, "t68_C")
+			got, err = HeatCapacityJPerKgK(r.Num(t, "S"), t68/ipts68PerITS90)
+			require.InDelta(t, r.Num(t, "teos10"), got, 4.3)
 		}
 		require.NoError(t, err)
 		require.Equal(t, "seen", r["status"])
-		require.InDelta(t, r.num(t, "published"), got, r.num(t, "tol_abs"), "%v", r)
-		requireDigits(t, r, "equation", got)
+		require.InDelta(t, r.Num(t, "published"), got, r.Num(t, "tol_abs"), "%v", r)
+		published.RequireDigits(t, r, "equation", got)
 	}
 }
 
@@ -82,12 +83,12 @@ func TestRefractiveIndex(t *testing.T) {
 	rows := table(t, "refractive_index.csv")
 	require.Equal(t, 22, len(rows))
 	for _, r := range rows {
-		got, err := RefractiveIndex(r.num(t, "S"), r.num(t, "t_C"))
+		got, err := RefractiveIndex(r.Num(t, "S"), r.Num(t, "t_C"))
 		require.NoError(t, err)
-		requireDigits(t, r, "n_589.3nm", got)
-		fresh, err := RefractiveIndex(0, r.num(t, "t_C"))
+		published.RequireDigits(t, r, "n_589.3nm", got)
+		fresh, err := RefractiveIndex(0, r.Num(t, "t_C"))
 		require.NoError(t, err)
-		requireDigits(t, r, "n_minus_n_freshwater", got-fresh)
+		published.RequireDigits(t, r, "n_minus_n_freshwater", got-fresh)
 	}
 	for s, anchor := range map[float64]float64{0: 1.3330, 35: 1.3394} {
 		got, err := RefractiveIndex(s, 20)

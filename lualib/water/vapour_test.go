@@ -4,6 +4,8 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"weirbook/lualib/published"
 )
 
 // Only the IF97 column is this package's formula; it lies within the spread of
@@ -12,13 +14,13 @@ func TestVapourPressureTable(t *testing.T) {
 	rows := table(t, "vapour_pressure_table.csv")
 	require.Equal(t, 21, len(rows))
 	for _, r := range rows {
-		got, err := VapourPressurePa(0, r.num(t, "t_C"))
+		got, err := VapourPressurePa(0, r.Num(t, "t_C"))
 		require.NoError(t, err)
-		requireDigits(t, r, "p_IF97", got)
-		require.InEpsilon(t, r.num(t, "p_hyland_wexler"), got, 0.00019)
+		published.RequireDigits(t, r, "p_IF97", got)
+		require.InEpsilon(t, r.Num(t, "p_hyland_wexler"), got, 0.00019)
 		back, err := SaturationTemperatureC(got)
 		require.NoError(t, err)
-		require.InDelta(t, r.num(t, "t_C"), back, 1e-6)
+		require.InDelta(t, r.Num(t, "t_C"), back, 1e-6)
 	}
 }
 
@@ -27,11 +29,11 @@ func TestIf97SaturationCheck(t *testing.T) {
 	rows := table(t, "if97_saturation_check.csv")
 	require.Equal(t, 4, len(rows))
 	for _, r := range rows {
-		got := saturationMPa(r.num(t, "x_in"))
+		got := saturationMPa(r.Num(t, "x_in"))
 		if r["quantity"] == "tsat_IF97" {
-			got = saturationK(r.num(t, "x_in"))
+			got = saturationK(r.Num(t, "x_in"))
 		}
-		require.InDelta(t, r.num(t, "published"), got, r.num(t, "tol_abs"), "%v", r)
+		require.InDelta(t, r.Num(t, "published"), got, r.Num(t, "tol_abs"), "%v", r)
 	}
 }
 
@@ -40,17 +42,17 @@ func TestLatentHeat(t *testing.T) {
 	rows := table(t, "latent_heat.csv")
 	require.Equal(t, 11, len(rows))
 	for _, r := range rows {
-		got, err := LatentHeatKJPerKg(r.num(t, "t_C"))
+		got, err := LatentHeatKJPerKg(r.Num(t, "t_C"))
 		require.NoError(t, err)
 		// Half a printed digit and the 0.0001 of the fit.
-		require.InDelta(t, r.num(t, "hfg_IF97_fresh_kJ_kg"), got, 0.0006, "%v", r)
-		require.InDelta(t, r.num(t, "linear_kJ_kg"), got, 0.5)
-		fresh, err := VapourPressurePa(0, r.num(t, "t_C"))
+		require.InDelta(t, r.Num(t, "hfg_IF97_fresh_kJ_kg"), got, 0.0006, "%v", r)
+		require.InDelta(t, r.Num(t, "linear_kJ_kg"), got, 0.5)
+		fresh, err := VapourPressurePa(0, r.Num(t, "t_C"))
 		require.NoError(t, err)
-		requireDigits(t, r, "psat_fresh_Pa", fresh)
-		salt, err := VapourPressurePa(r.num(t, "S"), r.num(t, "t_C"))
+		published.RequireDigits(t, r, "psat_fresh_Pa", fresh)
+		salt, err := VapourPressurePa(r.Num(t, "S"), r.Num(t, "t_C"))
 		require.NoError(t, err)
-		requireDigits(t, r, "psat_at_S_Pa", salt)
+		published.RequireDigits(t, r, "psat_at_S_Pa", salt)
 	}
 }
 
