@@ -14,7 +14,7 @@ func blendFunction() *Function {
 	return &Function{
 		Module: "water", Name: "blend", Brief: "the shares of several waters that meet a hardness, alkalinity or salinity",
 		Args: []Arg{
-			{Name: "sources", Kind: ArgAny, Rest: true, Doc: "results of water.source, or tables with a name and the property"},
+			{Name: "sources", Kind: ArgAny, Rest: true, Doc: "the waters one after another, or a list of them: results of water.source, or tables with a name and the property; at least one"},
 			hardnessArg("hardness", "dGH", "target hardness"), hardnessArg("alkalinity", "dKH", "target carbonate hardness"),
 			{Name: "to_salinity", Kind: ArgQuantity, Unit: "ppt", Low: salinity.MinPSU, Top: salinity.MaxPSU, Doc: "target salinity"},
 			volumeArg("water", "volume of the blend"), temperatureArg(false, "20 degC"),
@@ -37,8 +37,11 @@ func (c *callArgs) blendTarget() (field, unit string, want float64, err error) {
 			field, unit, want = t[1], t[2], c.in(t[0], t[2])
 		}
 	}
-	if found != 1 {
-		return "", "", 0, wrong("hardness", fmt.Sprintf("got %d targets, want one of hardness, alkalinity, to_salinity", found), `add hardness = "6 dGH"`)
+	switch {
+	case found == 0:
+		return "", "", 0, wrong("hardness", "got no target, want one of hardness, alkalinity, to_salinity", `add hardness = "6 dGH"`)
+	case found > 1:
+		return "", "", 0, wrong("hardness", fmt.Sprintf("got %d targets, want one of hardness, alkalinity, to_salinity", found), "one recipe meets one target: leave out the others")
 	}
 	return field, unit, want, nil
 }
@@ -48,14 +51,16 @@ func runBlend(c *callArgs) (any, error) {
 	if err != nil {
 		return nil, err
 	}
-	list, _ := c.values["sources"].([]lua.LValue)
 	var sources []water.Source
-	for _, v := range list {
+	for _, v := range c.list("sources") {
 		s, err := c.blendSource(v, field, unit)
 		if err != nil {
 			return nil, err
 		}
 		sources = append(sources, s)
+	}
+	if err := checkBlend(sources, field, unit, want); err != nil {
+		return nil, err
 	}
 	litres := c.in("water", "L")
 	each, osmosis, err := c.blended(sources, field, want, litres)
@@ -65,17 +70,43 @@ func runBlend(c *callArgs) (any, error) {
 	return c.blendResult(sources, each, osmosis, litres)
 }
 
+// checkBlend refuses a target that no blend of the sources reaches.
+func checkBlend(sources []water.Source, field, unit string, want float64) error {
+	if len(sources) == 0 {
+		return wrong("sources", "got no water to blend, want at least one", `write water.blend{tap, rain, …} with the results of water.source{…}`)
+	}
+	low, high := sources[0].Value, sources[0].Value
+	for _, s := range sources {
+		low, high = min(low, s.Value), max(high, s.Value)
+	}
+	if want >= low && want <= high {
+		return nil
+	}
+	if field == "salinity" {
+		field = "to_salinity"
+	}
+	show := func(v float64) string { return quantity.Must(v, unit).Short() }
+	return wrong(field, fmt.Sprintf("got %s, want %s to %s, the lowest and the highest source", show(want), show(low), show(high)), "no blend of these reaches it: add a source beyond it")
+}
+
 // blendSource reads one source with the property that is blended for.
 func (c *callArgs) blendSource(v lua.LValue, field, unit string) (water.Source, error) {
 	top := 200.0
 	if unit == "ppt" {
 		top = salinity.MaxPSU
 	}
-	p, err := c.part("sources", []Arg{
-		{Name: "name", Kind: ArgText, Need: true}, {Name: field, Kind: ArgQuantity, Unit: unit, Need: true, Top: top}, {Name: "osmosis", Kind: ArgBool},
-	}, v)
+	args := []Arg{{Name: "name", Kind: ArgText, Need: true}, {Name: field, Kind: ArgQuantity, Unit: unit, Top: top}, {Name: "osmosis", Kind: ArgBool}}
+	for _, other := range []string{"hardness", "alkalinity", "salinity", "pH", "chlorine", "chloramine", "nitrate"} {
+		if other != field { // a water has more properties than the recipe is for
+			args = append(args, Arg{Name: other, Kind: ArgAny})
+		}
+	}
+	p, err := c.part("sources", args, v)
 	if err != nil {
 		return water.Source{}, err
+	}
+	if !p.has(field) {
+		return water.Source{}, wrong("sources", fmt.Sprintf("got %q without its %s, want it", p.text("name"), field), fmt.Sprintf("add %s = %q to that source", field, "1 "+unit))
 	}
 	return water.Source{Name: p.text("name"), Value: p.in(field, unit), Osmosis: p.truth("osmosis", false)}, nil
 }

@@ -17,19 +17,23 @@ func mediaNames() string {
 	return strings.Join(names, ", ")
 }
 
+func ammoniaNames() string {
+	return strings.Join([]string{string(filter.AmmoniumChloride), string(filter.AmmoniumSulfate), string(filter.AmmoniaSolution)}, ", ")
+}
+
 func filterFunctions() []*Function {
-	protein := Arg{Name: "protein", Kind: ArgQuantity, Unit: "%", Need: true, Above: true, Top: 100, Doc: "share of protein in the dry feed, as the label says"}
+	protein := Arg{Name: "protein", Kind: ArgQuantity, Unit: "%", Need: true, Low: 20, Top: 70, Doc: "share of protein in the dry feed, as the label says"}
 	tan := Arg{Name: "tan", Kind: ArgQuantity, Unit: "g/d", Need: true, Above: true, Top: 1e5, Doc: "total ammonia nitrogen a day"}
 	media := Arg{Name: "media", Kind: ArgText, Need: true, Doc: "kind of media: " + mediaNames()}
 	temperature := Arg{Name: "temperature", Kind: ArgQuantity, Unit: "degC", Low: 0, Top: 40, Default: "25 degC", Doc: "of the water"}
-	surface := Arg{Name: "surface", Kind: ArgQuantity, Unit: "m2/m3", Low: 10, Top: 50_000, Default: "the media table's", Doc: "specific surface of the media as sold"}
+	surface := Arg{Name: "surface", Kind: ArgQuantity, Unit: "m2/m3", Low: 10, Top: 50_000, Default: "the media table's; sponge and trickling media have none there", Doc: "specific surface of the media as sold"}
 	level := Arg{Name: "level", Kind: ArgQuantity, Unit: "mg/L", Low: 0.01, Top: 10, Default: "0.5 mg/L", Doc: "total ammonia nitrogen to hold in the water: clean water feeds a filter poorly"}
 	const ranges = "recalled ranges of the trade and of fish farming, defaults only: build for the high end"
 	return []*Function{
 		{
 			Module: "filter", Name: "tan", Brief: "the total ammonia nitrogen that a day's feed becomes",
 			Args:   []Arg{{Name: "feed", Kind: ArgQuantity, Unit: "g/d", Need: true, Low: 0, Top: 1e5, Doc: "dry feed a day"}, protein},
-			Result: "g/d as N", Range: "to 100 kg/d", Accuracy: "30 %", Source: "feed x protein x 0.092: Timmons & Ebeling, Recirculating Aquaculture, recalled", Example: `filter.tan{feed = "12 g/d", protein = "42 %"}`,
+			Result: "g/d as N", Range: "to 100 kg/d; protein 20 to 70 %", Accuracy: "20 % for dry pellets (a judgement); frozen food is a fifth dry (common practice)", Source: "feed x protein x 0.092: Timmons & Ebeling, Recirculating Aquaculture, recalled", Example: `filter.tan{feed = "12 g/d", protein = "42 %"}`,
 			run: func(c *callArgs) (any, error) {
 				v, err := filter.TANGPerDay(c.in("feed", "g/d"), c.share("protein"))
 				return quantity.Must(v, "g/d"), err
@@ -42,18 +46,18 @@ func filterFunctions() []*Function {
 		},
 		{
 			Module: "filter", Name: "media", Brief: "the media that a day's ammonia needs, as a range",
-			Args:   []Arg{tan, media, {Name: "rate", Kind: ArgQuantity, Unit: "g/(m2.d)", Above: true, Top: 10, Doc: "a rate of your own, g TAN per m2 and day; taken to be good to a half"}, temperature, surface, level},
-			Fields: []Field{{"area_low", "m2", "media at their best"}, {"area_high", "m2", "what to build for"}, {"volume_low", "L", "media at their best"}, {"volume_high", "L", "what to build for"}, {"mass_low", "kg", "of rock"}, {"mass_high", "kg", "of rock"}},
+			Args:   []Arg{tan, media, {Name: "rate", Kind: ArgQuantity, Unit: "g/(m2.d)", Above: true, Top: 10, Doc: "a rate of your own, g TAN per m2 of surface and day, in place of the table's; the range is then half as much and half as much again; not for rock"}, temperature, surface, level},
+			Fields: []Field{{"area_low", "m2", "surface, if the media are at their best; not for rock"}, {"area_high", "m2", "surface to build for"}, {"volume_low", "L", "of media at their best; not for rock"}, {"volume_high", "L", "of media to build for"}, {"mass_low", "kg", "of live rock at its best; only for rock"}, {"mass_high", "kg", "of live rock to build for"}},
 			Range:  "8 K below to 4 K above the media's told temperatures; level 0.01 to 10 mg/L", Accuracy: "a factor of 2 to 3 on each end", Source: ranges, Example: `filter.media{tan = "0.46 g/d", media = "moving-bed", surface = "500 m2/m3"}.volume_high`, run: runMedia,
 		},
 		{
 			Module: "filter", Name: "turnover", Brief: "how often a flow turns a tank over",
-			Args:   []Arg{{Name: "tank", Kind: ArgLink, Of: "tank", Doc: "the tank as a record"}, {Name: "water", Kind: ArgQuantity, Unit: "L", Above: true, Top: 1e7, Default: "the tank's", Doc: "net volume"}, {Name: "flow", Kind: ArgQuantity, Unit: "L/h", Need: true, Above: true, Top: 1e6, Doc: "real flow, with head and dirt, not the pump's printed one"}},
+			Args:   []Arg{{Name: "tank", Kind: ArgLink, Of: "tank", Doc: "the tank as a record (tank = north), whose water is taken"}, {Name: "water", Kind: ArgQuantity, Unit: "L", Above: true, Top: 1e7, Default: "the tank's", Doc: "net volume"}, {Name: "flow", Kind: ArgQuantity, Unit: "L/h", Need: true, Above: true, Top: 1e6, Doc: "real flow, with head and dirt, not the pump's printed one"}},
 			Result: "times an hour", Range: "to 1 000 000 L/h", Accuracy: "as the flow", Source: "flow over volume", Example: `filter.turnover{water = "240 L", flow = "900 L/h"}`,
 			run: func(c *callArgs) (any, error) {
 				volume, ok := c.given("water", "water")
 				if !ok {
-					return nil, wrong("water", "the argument is missing, want a volume, or the tank as a record", `add water = "200 L"`)
+					return nil, wrong("water", "the argument is missing, want a volume, or the tank as a record", `add water = "200 L", or write tank = north with the result of tank{…}`)
 				}
 				v, err := filter.TurnoverPerH(c.in("flow", "L/h"), volume.MustIn("L"))
 				return quantity.Must(v, "1/h"), err
@@ -63,20 +67,20 @@ func filterFunctions() []*Function {
 			Module: "filter", Name: "fishless", Brief: "the ammonia that ripens a filter without fish, and how long that takes",
 			Args: []Arg{
 				volumeArg("water", "net volume"), {Name: "target", Kind: ArgQuantity, Unit: "mg/L", Low: 0, Top: 10, Default: "2 mg/L", Doc: "total ammonia nitrogen to bring it to; above 5 mg/L the bacteria stall"},
-				{Name: "agent", Kind: ArgText, Default: "ammonium chloride", Doc: "ammonium chloride, ammonium sulfate, ammonia solution"}, {Name: "strength", Kind: ArgQuantity, Unit: "%", Above: true, Top: 100, Default: "100 %, for a solution 9.5 %", Doc: "active share by mass"}, temperature,
+				{Name: "agent", Kind: ArgText, Default: "ammonium chloride", Doc: "what brings the ammonia: " + ammoniaNames()}, {Name: "strength", Kind: ArgQuantity, Unit: "%", Above: true, Top: 100, Default: "100 %, for a solution 9.5 %", Doc: "active share by mass"}, temperature,
 			},
-			Fields: []Field{{"mass", "g", "of the agent"}, {"volume", "mL", "of a solution"}, {"weeks_low", "wk", "at best"}, {"weeks_high", "wk", "what to plan for"}},
-			Range:  "0 to 10 mg/L; 10 to 34 degC", Accuracy: "the dose exactly; the weeks are common practice, no source", Source: "molar masses", Caution: "ammonia burns eyes and lungs: air the room, wear gloves and glasses, never mix it with bleach",
+			Fields: []Field{{"mass", "g", "of the agent"}, {"volume", "mL", "of the agent, for a solution"}, {"weeks_low", "wk", "at best"}, {"weeks_high", "wk", "what to plan for"}},
+			Range:  "0 to 10 mg/L; 10 to 32 degC; a solution to 30 %", Accuracy: "the dose exactly; the weeks are common practice, no source", Source: "molar masses", Caution: "ammonia burns eyes and lungs: air the room, wear gloves and glasses, never mix it with bleach",
 			Example: `filter.fishless{water = "240 L", target = "2 mg/L"}.mass`, run: runFishless,
 		},
 		{
 			Module: "filter", Name: "capacity", Brief: "records a tank's filter: the feed a day that its media carry, as a range",
 			Args: []Arg{
 				{Name: "tank", Kind: ArgLink, Of: "tank", Doc: "the tank it serves; without it nothing is recorded"}, media,
-				{Name: "volume", Kind: ArgQuantity, Unit: "L", Also: "kg", Need: true, Above: true, Top: 1e6, Doc: "of media; for rock its mass"}, protein, temperature, surface, level,
-				{Name: "flow", Kind: ArgQuantity, Unit: "L/h", Above: true, Top: 1e6, Doc: "real flow, for the turnover; needs the tank as a record"},
+				{Name: "volume", Kind: ArgQuantity, Unit: "L", Also: "kg", Need: true, Above: true, Top: 1e6, Doc: "of media; for live rock its mass, as in \"12 kg\""}, protein, temperature, surface, level,
+				{Name: "flow", Kind: ArgQuantity, Unit: "L/h", Above: true, Top: 1e6, Doc: "real flow, for the turnover; takes the tank as a record (tank = north)"},
 			},
-			Fields: []Field{{"feed_low", "g/d", "dry feed that it carries for certain"}, {"feed_high", "g/d", "at its best"}, {"turnover", "1/h", "of the tank"}},
+			Fields: []Field{{"feed_low", "g/d", "dry feed that it carries for certain"}, {"feed_high", "g/d", "at its best"}, {"turnover", "1/h", "of the tank, with flow"}},
 			Makes:  []plan.Kind{plan.KindFilter}, Checks: "the tank is recorded; feed of its fish against what the media carry", Range: "as filter.media", Accuracy: "a factor of 2 to 3 on each end", Source: ranges,
 			Example: `filter.capacity{media = "moving-bed", volume = "10 L", surface = "500 m2/m3", protein = "42 %"}.feed_low`, run: runCapacity,
 		},
@@ -99,8 +103,11 @@ func (c *callArgs) mediaAt() (filter.Media, filter.Conditions, error) {
 		return m, filter.Conditions{}, wrong("media", fmt.Sprintf("got %q, want one of %s", c.text("media"), mediaNames()), didYouMean(c.text("media"), strings.Split(mediaNames(), ", ")))
 	}
 	at := filter.Conditions{TemperatureC: c.or("temperature", quantity.Must(defaultTempDegC, "degC")).MustIn("degC"), TANMgPerL: c.or("level", quantity.Must(0.5, "mg/L")).MustIn("mg/L")}
-	if c.has("surface") {
+	switch {
+	case c.has("surface"):
 		at.SurfaceM2PerM3 = c.in("surface", "m2/m3")
+	case m.Basis == filter.PerM2 && m.SurfaceM2PerM3.High == 0:
+		return m, at, wrong("surface", fmt.Sprintf("the argument is missing: %s differs too much for a default", m.Name), `add surface = "500 m2/m3", as the media are sold`)
 	}
 	return m, at, nil
 }
@@ -112,7 +119,7 @@ func runMedia(c *callArgs) (any, error) {
 	}
 	var size filter.Size
 	if c.has("rate") {
-		size, err = ownRate(c, at)
+		size, err = ownRate(c, m, at)
 	} else {
 		size, err = filter.MediaFor(m, c.in("tan", "g/d"), at)
 	}
@@ -132,13 +139,17 @@ func runMedia(c *callArgs) (any, error) {
 }
 
 // ownRate sizes by a rate of the builder's own, good to a half.
-func ownRate(c *callArgs, at filter.Conditions) (filter.Size, error) {
+func ownRate(c *callArgs, m filter.Media, at filter.Conditions) (filter.Size, error) {
+	if m.Basis == filter.PerKg {
+		return filter.Size{}, wrong("rate", fmt.Sprintf("got a rate per surface for %s, want none: it goes by its mass", m.Name), "leave rate out")
+	}
+	surface := m.SurfaceM2PerM3
+	if c.has("surface") {
+		surface = filter.Range{Low: at.SurfaceM2PerM3, High: at.SurfaceM2PerM3}
+	}
 	area := c.in("tan", "g/d") / c.in("rate", "g/(m2.d)")
 	size := filter.Size{AreaM2: filter.Range{Low: area / 1.5, High: area / 0.5}}
-	if at.SurfaceM2PerM3 == 0 {
-		return size, wrong("surface", "the argument is missing: a rate of your own is per m2 of media", `add surface = "500 m2/m3", as the media are sold`)
-	}
-	size.VolumeL = filter.Range{Low: 1000 * size.AreaM2.Low / at.SurfaceM2PerM3, High: 1000 * size.AreaM2.High / at.SurfaceM2PerM3}
+	size.VolumeL = filter.Range{Low: 1000 * size.AreaM2.Low / surface.High, High: 1000 * size.AreaM2.High / surface.Low}
 	return size, nil
 }
 
@@ -147,12 +158,18 @@ func runFishless(c *callArgs) (any, error) {
 	if agent == "" {
 		agent = filter.AmmoniumChloride
 	}
-	strength := 1.0
-	if agent == filter.AmmoniaSolution {
-		strength = 0.095
+	strength, most := 1.0, 1.0
+	switch agent {
+	case filter.AmmoniumChloride, filter.AmmoniumSulfate:
+	case filter.AmmoniaSolution:
+		strength, most = 0.095, 0.30
+	default:
+		return nil, wrong("agent", fmt.Sprintf("got %q, want one of %s", agent, ammoniaNames()), didYouMean(string(agent), strings.Split(ammoniaNames(), ", ")))
 	}
 	if c.has("strength") {
-		strength = c.share("strength")
+		if strength = c.share("strength"); strength > most {
+			return nil, wrong("strength", fmt.Sprintf("got %s, want at most %g %%", c.q("strength").Short(), 100*most), "a solution of ammonia in water holds no more")
+		}
 	}
 	dose, err := filter.FishlessDose(agent, c.in("water", "L"), c.or("target", quantity.Must(2, "mg/L")).MustIn("mg/L"), strength)
 	if err != nil {
@@ -174,18 +191,24 @@ func runCapacity(c *callArgs) (any, error) {
 	if err != nil {
 		return nil, err
 	}
-	amount, err := c.q("volume").In("L")
-	if rock := m.Basis == filter.PerKg; err != nil || rock {
-		if amount, err = c.q("volume").In("kg"); err != nil || !rock {
-			return nil, wrong("volume", fmt.Sprintf("got %s of %s", c.q("volume").Short(), m.Name), "give rock by its mass, other media by their volume")
-		}
+	unit, what, example := "L", "a volume", "10 L"
+	if m.Basis == filter.PerKg {
+		unit, what, example = "kg", "a mass", "12 kg"
+	}
+	amount, err := c.q("volume").In(unit)
+	if err != nil || !(amount > 0) {
+		return nil, wrong("volume", fmt.Sprintf("got %s of %s, want %s above 0", c.q("volume").Short(), m.Name, what), fmt.Sprintf("write volume = %q", example))
+	}
+	volume, known := c.given("", "water")
+	if c.has("flow") && !known {
+		return nil, wrong("flow", "got a flow without the tank as a record, want both for the turnover", "write tank = north with the result of tank{…}, or leave flow out")
 	}
 	feed, err := filter.FeedFor(m, amount, c.share("protein"), at)
 	if err != nil {
 		return nil, err
 	}
 	r := &plan.Filter{Tank: c.text("tank"), FeedLow: quantity.Must(feed.FeedGPerDay.Low, "g/d"), FeedHigh: quantity.Must(feed.FeedGPerDay.High, "g/d")}
-	if volume, ok := c.given("", "water"); ok && c.has("flow") {
+	if c.has("flow") {
 		times, err := filter.TurnoverPerH(c.in("flow", "L/h"), volume.MustIn("L"))
 		if err != nil {
 			return nil, err

@@ -13,10 +13,10 @@ func nitrogenFunctions() []*Function {
 	common := []Arg{
 		{Name: "production", Kind: ArgQuantity, Unit: "g/d", Need: true, Low: 0, Top: 1e5, Doc: "nitrate that the tank makes a day, in the basis of as"},
 		{Name: "water", Kind: ArgQuantity, Unit: "L", Top: 1e7, Above: true, Default: "the tank's", Doc: "net volume"},
-		{Name: "tank", Kind: ArgLink, Of: "tank", Doc: "the tank as a record (tank = north)"},
+		{Name: "tank", Kind: ArgLink, Of: "tank", Doc: "the tank as a record (tank = north); of a name alone (tank = \"North\") the water is not taken, give it then"},
 		{Name: "every", Kind: ArgQuantity, Unit: "d", Top: 365, Above: true, UnitOnly: true, Default: "7 d", Doc: "time between two changes"},
 		{Name: "source", Kind: ArgQuantity, Unit: "mg/L", Low: 0, Top: 500, Default: "0 mg/L", Doc: "nitrate of the new water"},
-		{Name: "as", Kind: ArgText, Default: "N", Doc: `what the figures count: "N" or "NO3"`},
+		{Name: "as", Kind: ArgText, Default: "N", Doc: `what all nitrate figures here count: "N" or "NO3"`},
 	}
 	const accuracy = "exact for a well mixed tank; no plants, no denitrification"
 	return []*Function{
@@ -25,10 +25,10 @@ func nitrogenFunctions() []*Function {
 			Args: append([]Arg{
 				{Name: "change", Kind: ArgQuantity, Unit: "%", Need: true, Above: true, Top: 100, Doc: "share of the water each time"},
 				{Name: "initial", Kind: ArgQuantity, Unit: "mg/L", Low: 0, Top: 1000, Default: "the source's", Doc: "nitrate now"},
-				{Name: "changes", Kind: ArgCount, Default: "12", Doc: "how many changes the course shows"},
+				{Name: "changes", Kind: ArgCount, Low: 1, Top: 10_000, Default: "12", Doc: "how many changes the course shows"},
 			}, common...),
-			Fields: []Field{{"before", "mg/L", "before a change, in the long run"}, {"after", "mg/L", "after a change, in the long run"}, {"course", "", "list of number, day, before, after"}},
-			Makes:  []plan.Kind{plan.KindNitrate}, Checks: "the tank is recorded; readings of nitrate against it", Range: "a change above 0 to 100 %", Accuracy: accuracy, Source: "mass balance, a geometric series",
+			Fields: []Field{{"before", "mg/L", "before a change, in the long run, in the basis of as"}, {"after", "mg/L", "after a change, in the long run"}, {"course", "", "list of changes: number, day, nitrate before and after"}},
+			Makes:  []plan.Kind{plan.KindNitrate}, Checks: "with a tank: it is recorded; its nitrate readings against the long run", Range: "a change above 0 to 100 %", Accuracy: accuracy, Source: "mass balance, a geometric series",
 			Example: `water.nitrate{production = "0.4 g/d", water = "240 L", change = "25 %", every = "7 d", as = "N"}.before`, run: runNitrate,
 		},
 		{
@@ -44,7 +44,7 @@ func nitrogenFunctions() []*Function {
 func (c *callArgs) changes() (water.Changes, error) {
 	volume, ok := c.given("water", "water")
 	if !ok {
-		return water.Changes{}, wrong("water", "the argument is missing, want a volume, or the tank as a record", `add water = "200 L"`)
+		return water.Changes{}, wrong("water", "the argument is missing, want a volume, or the tank as a record", `add water = "200 L", or write tank = north with the result of tank{…}`)
 	}
 	share := 0.0
 	if c.has("change") {
@@ -117,12 +117,12 @@ func readingFunction() *Function {
 		Args: []Arg{
 			{Name: "tank", Kind: ArgLink, Of: "tank", Need: true, Doc: "the tank"}, {Name: "date", Kind: ArgDate, Need: true, Doc: "the day"},
 			{Name: "temperature", Kind: ArgQuantity, Unit: "degC", Low: salinity.MinC, Top: salinity.MaxC, Doc: "of the water"}, {Name: "salinity", Kind: ArgQuantity, Unit: "ppt", Low: salinity.MinPSU, Top: salinity.MaxPSU, Doc: "of the water"}, phArg(false),
-			mg("ammonia", "total ammonia, in the basis of as"), mg("nitrite", "in the basis of as"), mg("nitrate", "in the basis of as"), mg("oxygen", "dissolved"),
+			mg("ammonia", "total ammonia, in the basis of as"), mg("nitrite", "nitrite, in the basis of as"), mg("nitrate", "nitrate, in the basis of as"), mg("oxygen", "dissolved oxygen"),
 			hardnessArg("hardness", "dGH", "total hardness"), hardnessArg("alkalinity", "dKH", "carbonate hardness"),
 			{Name: "as", Kind: ArgText, Default: "ions", Doc: `what the nitrogen figures count: "N", or "ions" (NH4, NO2, NO3) as most test kits do`},
 		},
 		Fields: []Field{{"tank", "", "the tank"}, {"date", "", "the day"}},
-		Makes:  []plan.Kind{plan.KindReading}, Checks: "the tank is recorded; ammonia (un-ionised), nitrite, nitrate and oxygen against thresholds; nitrate against the predicted course",
+		Makes:  []plan.Kind{plan.KindReading}, Checks: "the tank is recorded; ammonia (un-ionised, which takes the pH), nitrite, nitrate and oxygen against thresholds; nitrate against what water.nitrate worked out for the tank",
 		Range: "pH 4 to 11", Accuracy: "as the test kit", Source: "the thresholds with their sources", Caution: "a fish in distress needs a water change, not a figure",
 		Example: `for _, row in ipairs(rows "Readings") do water.reading(row) end`, run: runReading,
 	}

@@ -153,12 +153,13 @@ func (c *callArgs) gravity(name string) (float64, error) {
 		}
 		return sg, nil
 	}
-	hint := "write it as in 1.010"
-	switch psu := 1000 * sg; {
-	case sg > 0 && psu <= salinity.MaxPSU: // a quantity in ppt counts as a bare number
-		hint = fmt.Sprintf("a salinity is written \"%g ppt\" where a salinity is wanted, and has no specific gravity to turn back", quantity.Round(psu, 4))
-	case sg > 1 && sg <= salinity.MaxPSU:
-		hint = fmt.Sprintf("a salinity is written \"%g ppt\" where a salinity is wanted, without %s", sg, c.fn.FullName())
+	hint, psu := "write it as in 1.010", sg
+	if sg < 0.1 { // a quantity in ppt counts as parts of one
+		psu = quantity.Round(1000*sg, 6)
+	}
+	switch {
+	case psu > 0 && psu <= salinity.MaxPSU:
+		hint = fmt.Sprintf("a salinity is written \"%g ppt\" where a salinity is wanted, without %s", psu, c.fn.FullName())
 	case sg >= 900 && sg <= 1200:
 		hint = fmt.Sprintf("a density in kg/m3 is no specific gravity; if the point is left out, write %.3f", sg/1000)
 	}

@@ -37,7 +37,7 @@ func property(name, brief, unit, rangeText, accuracy, source, example string, sa
 
 func waterProperties() []*Function {
 	return []*Function{
-		property("vapour_pressure", "the vapour pressure over water", "kPa", "0 to 45 degC, 0 to 42 ppt", "0.1 %", "IAPWS saturation; Raoult's law for salt, as the water reference gives it",
+		property("vapour_pressure", "the vapour pressure over water", "kPa", "0 to 40 degC, 0 to 40 ppt", "0.1 %", "IAPWS saturation; Raoult's law for salt, as the water reference gives it",
 			`water.vapour_pressure{temperature = "25 degC"}`, true, func(psu, c float64) (float64, error) {
 				pa, err := water.VapourPressurePa(psu, c)
 				return pa / 1000, err
@@ -50,7 +50,7 @@ func waterProperties() []*Function {
 				return mPas / 1000, err
 			}),
 		property("heat_capacity", "the specific heat of water", "J/(kg.K)", "0 to 40 degC, 0 to 40 ppt", "5 J/(kg.K)", "UNESCO Technical Papers in Marine Science 44 (1983), equation 26", `water.heat_capacity{temperature = "25 degC"}`, true, water.HeatCapacityJPerKgK),
-		property("latent_heat", "the heat that evaporates water", "kJ/kg", "0 to 45 degC", "0.1 kJ/kg", "fit to IAPWS-IF97", `water.latent_heat{temperature = "25 degC"}`, false,
+		property("latent_heat", "the heat that evaporates water", "kJ/kg", "0 to 40 degC", "0.1 kJ/kg", "fit to IAPWS-IF97", `water.latent_heat{temperature = "25 degC"}`, false,
 			func(_, c float64) (float64, error) { return water.LatentHeatKJPerKg(c) }),
 	}
 }
@@ -62,7 +62,7 @@ func waterFunctions() []*Function {
 			Args: []Arg{
 				temperatureArg(true, ""), saltOr,
 				{Name: "pressure", Kind: ArgQuantity, Unit: "kPa", Low: 50, Top: 110, Default: "101.325 kPa", Doc: "of the air; or give altitude"},
-				{Name: "altitude", Kind: ArgQuantity, Unit: "m", Low: -500, Top: 5000, Doc: "above the sea, for the standard atmosphere"},
+				{Name: "altitude", Kind: ArgQuantity, Unit: "m", Low: -500, Top: 5000, Doc: "above the sea, for the pressure of the standard atmosphere; instead of pressure"},
 			},
 			Result: "mg/L", Range: "0 to 40 degC, 0 to 40 ppt", Accuracy: "0.3 %", Source: "Benson & Krause 1984, as in APHA Standard Methods and ISO 5814",
 			Example: `water.oxygen{temperature = "25 degC", altitude = "600 m"}`, run: runOxygen,
@@ -74,15 +74,15 @@ func waterFunctions() []*Function {
 				phArg(true), temperatureArg(true, ""), saltOr,
 				{Name: "as", Kind: ArgText, Default: "N", Doc: `what the reading counts: "N" or "NH3"`},
 			},
-			Fields: []Field{{"fraction", "%", "un-ionised share"}, {"unionised", "mg/L", "un-ionised, as NH3"}, {"low", "mg/L", "if the pH is 0.1 lower"}, {"high", "mg/L", "if the pH is 0.1 higher"}, {"outcome", "", "pass, caution or fail"}, {"sentence", "", "the limit it was compared with"}},
-			Range:  "pH 6 to 9, 0 to 40 degC, 0 to 40 ppt", Accuracy: "0.01 in pKa; a pH meter's error of 0.1 is 25 %", Source: "Clegg & Whitfield 1995 on the free scale, one formula from fresh to marine",
+			Fields: []Field{{"fraction", "%", "un-ionised share"}, {"unionised", "mg/L", "un-ionised, as NH3"}, {"low", "mg/L", "un-ionised, if the pH is 0.1 lower"}, {"high", "mg/L", "un-ionised, if the pH is 0.1 higher"}, {"outcome", "", "pass, caution or fail"}, {"sentence", "", "what it was compared with, and where the limit comes from"}},
+			Range:  "pH 4 to 10, -2 to 40 degC, 0 to 40 ppt", Accuracy: "0.01 in pKa; a pH meter's error of 0.1 is 25 %", Source: "Clegg & Whitfield 1995 on the free scale, one formula from fresh to marine",
 			Caution: "thresholds are for planning; a fish in distress needs a water change, not a figure", Example: `water.ammonia{total = "0.5 mg/L", pH = 8.1, temperature = "25 degC", salinity = "12 ppt"}.unionised`, run: runAmmonia,
 		},
 		&Function{
 			Module: "water", Name: "co2", Brief: "the carbon dioxide that pH and alkalinity imply in fresh water",
 			Args: []Arg{phArg(true), {Name: "alkalinity", Kind: ArgQuantity, Unit: "dKH", Need: true, Above: true, Top: 56, Doc: "carbonate hardness"}, temperatureArg(true, "")},
 			Fields: []Field{
-				{"co2", "mg/L", "dissolved"}, {"low", "mg/L", "if the pH is 0.1 higher"}, {"high", "mg/L", "if the pH is 0.1 lower"}, {"rule", "mg/L", "by the trade's rule, 3 dKH 10^(7 - pH)"}, {"rule_off", "%", "how far the rule stands off"},
+				{"co2", "mg/L", "dissolved"}, {"low", "mg/L", "dissolved, if the pH is 0.1 higher"}, {"high", "mg/L", "dissolved, if the pH is 0.1 lower"}, {"rule", "mg/L", "by the trade's rule, 3 x dKH x 10^(7 - pH)"}, {"rule_off", "%", "how far the rule stands from co2"},
 			},
 			Range: "fresh water, pH 6 to 8, 0.05 to 20 meq/L; all alkalinity must be carbonate", Accuracy: "26 % for 0.1 in pH", Source: "Plummer & Busenberg 1982",
 			Example: `water.co2{pH = 6.8, alkalinity = "4 dKH", temperature = "25 degC"}.co2`, run: runCO2,
@@ -94,7 +94,7 @@ func waterFunctions() []*Function {
 				{Name: "chlorine", Kind: ArgQuantity, Unit: "mg/L", Low: 0, Top: 10, Default: "0 mg/L", Doc: "free chlorine as Cl2"}, {Name: "chloramine", Kind: ArgQuantity, Unit: "mg/L", Low: 0, Top: 10, Default: "0 mg/L", Doc: "chloramine as Cl2"},
 				{Name: "agent", Kind: ArgText, Default: string(water.ThiosulfatePentahydrate), Doc: "pure agent: " + agentNames()},
 			},
-			Fields: []Field{{"mass", "g", "pure agent, the safe end"}, {"mass_low", "g", "by the weaker reaction"}, {"ammonia", "mg/L", "as N, that chloramine leaves in the water"}},
+			Fields: []Field{{"mass", "g", "pure agent to dose, the safe end"}, {"mass_low", "g", "the least that may do, where an agent reacts in two ways"}, {"ammonia", "mg/L", "as N, that chloramine leaves in the water"}},
 			Range:  "0 to 10 mg/L each", Accuracy: "stoichiometry is exact; practice takes half as much again", Source: "reaction stoichiometry", Caution: "follow the label; chloramine leaves ammonia that the filter must take",
 			Example: `water.dechlorinate{water = "200 L", chlorine = "0.5 mg/L"}.mass`, run: runDechlorinate,
 		},
@@ -104,7 +104,7 @@ func waterFunctions() []*Function {
 				volumeArg("water", "net volume, not the tank's nominal one"), {Name: "concentration", Kind: ArgQuantity, Unit: "mg/L", Need: true, Above: true, Top: 1e5, Doc: "wanted"},
 				{Name: "strength", Kind: ArgQuantity, Unit: "%", Also: "g/L", Above: true, Top: 100, Default: "100 %", Doc: "active share of a powder, or g/L of a solution"},
 			},
-			Fields: []Field{{"mass", "g", "of a powder"}, {"volume", "mL", "of a solution"}}, Range: "net volume only", Accuracy: "exact for the strength given", Source: "mass balance",
+			Fields: []Field{{"mass", "g", "of a powder"}, {"volume", "mL", "of a solution"}}, Range: "net volume only; a solution to 2000 g/L", Accuracy: "exact for the strength given", Source: "mass balance",
 			Caution: "treatments follow the label and a vet; medicine, invertebrates and filter do not always get on", Example: `water.dose{water = "240 L", concentration = "2 mg/L", strength = "50 g/L"}.volume`, run: runDose,
 		},
 		sourceFunction(), blendFunction(), readingFunction(),
@@ -123,7 +123,7 @@ func runOxygen(c *callArgs) (any, error) {
 	var err error
 	switch {
 	case c.has("pressure") && c.has("altitude"):
-		return nil, wrong("altitude", "got a pressure and an altitude, want one of them", "")
+		return nil, wrong("altitude", "got a pressure and an altitude, want one of them", "leave the altitude out where a barometer at the place gives the pressure")
 	case c.has("altitude"):
 		v, err = water.OxygenSaturationAtAltitudeMgPerL(c.salt(), c.in("temperature", "degC"), c.in("altitude", "m"))
 	default:
@@ -200,7 +200,7 @@ func runDechlorinate(c *callArgs) (any, error) {
 		agent = water.ThiosulfatePentahydrate
 	}
 	if _, err := water.Reactions(agent); err != nil {
-		return nil, wrong("agent", fmt.Sprintf("got %q, want one of: %s", agent, agentNames()), didYouMean(string(agent), strings.Split(agentNames(), ", ")))
+		return nil, wrong("agent", fmt.Sprintf("got %q, want one of %s", agent, agentNames()), didYouMean(string(agent), strings.Split(agentNames(), ", ")))
 	}
 	none := quantity.Must(0, "mg/L")
 	d, err := water.Dechlorinate(agent, c.in("water", "L"), c.or("chlorine", none).MustIn("mg/L"), c.or("chloramine", none).MustIn("mg/L"))
@@ -210,10 +210,16 @@ func runDechlorinate(c *callArgs) (any, error) {
 	return new(result).set("mass", quantity.Must(d.HighG, "g")).set("mass_low", quantity.Must(d.LowG, "g")).set("ammonia", quantity.Must(d.AmmoniaMgNPerL, "mg/L")), nil
 }
 
+// maxStockGPerL bounds a stock solution: nothing dissolves to more.
+const maxStockGPerL = 2000
+
 func runDose(c *callArgs) (any, error) {
 	want, litres := c.in("concentration", "mg/L"), c.in("water", "L")
 	strength := c.or("strength", quantity.Must(100, "%"))
 	if gPerL, err := strength.In("g/L"); err == nil {
+		if !(gPerL > 0 && gPerL <= maxStockGPerL) {
+			return nil, wrong("strength", fmt.Sprintf("got %s, want more than 0 and at most %d g/L", strength.Short(), maxStockGPerL), "")
+		}
 		mL, err := water.DoseML(want, litres, gPerL)
 		return new(result).set("volume", quantity.Must(mL, "mL")), err
 	}
@@ -239,7 +245,7 @@ func sourceFunction() *Function {
 			{Name: "salinity", Kind: ArgQuantity, Unit: "ppt", Low: salinity.MinPSU, Top: salinity.MaxPSU, Doc: "practical salinity"},
 			{Name: "nitrate", Kind: ArgQuantity, Unit: "mg/L", Low: 0, Top: 500, Doc: "as N"}, {Name: "osmosis", Kind: ArgBool, Default: "false", Doc: "made by reverse osmosis, to be used as little as may be"},
 		},
-		Fields: []Field{{"name", "", "its name"}, {"hardness", "dGH", "as given"}, {"alkalinity", "dKH", "as given"}, {"pH", "", "as given"}, {"chlorine", "mg/L", "as given"}, {"chloramine", "mg/L", "as given"}, {"salinity", "ppt", "as given"}, {"nitrate", "mg/L", "as given"}, {"osmosis", "", "as given"}},
+		Fields: []Field{{"name", "", "its name"}, {"hardness", "dGH", "as given"}, {"alkalinity", "dKH", "as given"}, {"pH", "", "as given"}, {"chlorine", "mg/L", "as given"}, {"chloramine", "mg/L", "as given"}, {"salinity", "ppt", "as given"}, {"nitrate", "mg/L", "as given"}, {"osmosis", "", "true or false"}},
 		Makes:  []plan.Kind{plan.KindWaterSource}, Checks: "one source of a name", Source: "none", Example: `tap = water.source{name = "Tap", hardness = "14 dGH", alkalinity = "9 dKH", pH = 7.6}`,
 		run: func(c *callArgs) (any, error) {
 			r := &plan.WaterSource{

@@ -1,6 +1,7 @@
 package lualib
 
 import (
+	"errors"
 	"fmt"
 	"strings"
 
@@ -237,7 +238,12 @@ func (c *conclusion) reading(r *plan.Reading, psu, temperature float64) {
 			words = append(words, verdictSentence(v, what))
 		}
 	}
-	if r.Ammonia.Has && r.PH > 0 {
+	switch total := r.Ammonia; {
+	case total.Has && total.Q.MustIn("mg/L") > 0 && r.PH == 0:
+		add(water.Verdict{}, errors.New("the reading has no pH"), "un-ionised ammonia")
+	case total.Has && r.PH == 0: // none in all is none un-ionised
+		any = true
+	case total.Has:
 		a, err := water.UnionisedAmmonia(r.Ammonia.Q.MustIn("mg/L"), r.PH, temperature, psu)
 		v := water.Verdict{}
 		if err == nil {

@@ -199,11 +199,19 @@ func dimensionWord(unit string) string {
 	}
 }
 
+// sampleNumbers are numbers that read as a person would write them.
+var sampleNumbers = map[string]string{
+	"cm": "60", "mm": "10", "L": "200", "kg": "5", "degC": "25", "ppt": "15", "%": "20", "W": "30", "V": "230", "A": "16", "d": "7", "h": "9",
+	"kWh": "0.31", "mg/L": "0.5", "g/d": "12", "L/h": "900", "dGH": "8", "dKH": "6", "mS/cm": "24", "m2/m3": "500", "kPa": "101.3", "cm2": "4800",
+}
+
 // exampleOf gives a value to show in hints.
 func (a *Arg) exampleOf(number string) string {
 	number = strings.TrimSpace(number)
 	if number == "" {
-		number = "1"
+		if number = sampleNumbers[a.Unit]; number == "" {
+			number = "1"
+		}
 	}
 	switch a.Kind {
 	case ArgMoney: // the notebook's own currency is not known here

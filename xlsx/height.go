@@ -23,7 +23,7 @@ func (s *sheet) height(r sheetRow) float64 {
 			if r.spread == i+1 {
 				wide = total(s.wide[i:])
 			}
-			if text, ok := c.Value.(string); ok && len(text) > wide && (s.columns[i].kind == long || r.spread == i+1) {
+			if text, ok := c.Value.(string); ok && len(text) > wide && (s.look.shown[c.StyleID].wraps || r.spread == i+1) {
 				lines = max(lines, linesIn(text, room(wide)))
 			}
 		}

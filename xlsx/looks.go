@@ -65,8 +65,11 @@ type looks struct {
 	shown       []shown // by style
 }
 
-// shown is what a number format adds to a number.
-type shown struct{ tail, decimals int }
+// shown is what a number format adds to a number, and how a style takes text.
+type shown struct {
+	tail, decimals int
+	wraps          bool // longer text is broken into lines
+}
 
 func newLooks(file *excelize.File, currency string) *looks {
 	l := &looks{file: file, ids: map[lookKey]int{}, currency: currency, moneyDigits: 2}
@@ -129,7 +132,7 @@ func (l *looks) id(k look, format string) int {
 	for len(l.shown) <= id {
 		l.shown = append(l.shown, shown{})
 	}
-	l.shown[id] = shown{tail: strings.Count(format, `"`) / 2 * l.moneyTail, decimals: decimalsOf(format)}
+	l.shown[id] = shown{tail: strings.Count(format, `"`) / 2 * l.moneyTail, decimals: decimalsOf(format), wraps: k == wrapped}
 	return id
 }
 

@@ -123,16 +123,22 @@ func (s *sheet) line(cells ...excelize.Cell) int {
 // high as its words need.
 func (s *sheet) spread(from int, cells ...excelize.Cell) int {
 	row := s.add(cells...)
-	for len(cells) < len(s.columns) {
-		cells = append(cells, excelize.Cell{StyleID: cells[from-1].StyleID})
-		s.cells = append(s.cells, cells[len(cells)-1])
+	s.stretch(from)
+	return row
+}
+
+// stretch makes a cell of the row that was added last reach to the last column.
+func (s *sheet) stretch(from int) {
+	row := len(s.rows)
+	r := &s.rows[row-1]
+	for r.to-r.from < len(s.columns) {
+		s.cells = append(s.cells, excelize.Cell{StyleID: s.cells[r.from+from-1].StyleID})
+		r.to++
 	}
-	s.rows[row-1].to = len(s.cells)
-	s.rows[row-1].spread = from
+	r.spread = from
 	if from < len(s.columns) {
 		s.merges = append(s.merges, [2]string{cellName(from, row), cellName(len(s.columns), row)})
 	}
-	return row
 }
 
 // reserve makes room for a list of so many rows.
@@ -226,19 +232,41 @@ func (s *sheet) sectionHead(text string) {
 func (s *sheet) heads(from int, texts []string) {
 	cells := make([]excelize.Cell, len(texts))
 	for i := from - 1; i < len(texts); i++ {
-		k := heading
-		switch s.columns[i].kind {
-		case numeric:
-			k = numberHeading
-		case faintNumeric:
-			k = faintNumberHeading
-		case faintWords:
-			k = faintHeading
-		}
-		cells[i] = s.look.words(k, texts[i])
+		cells[i] = s.look.words(s.columns[i].kind.heading(), texts[i])
 	}
 	row := s.add(cells...)
 	s.rows[row-1].height = fitHeads
+}
+
+// heading gives the look of the header over a column of a kind.
+func (k columnKind) heading() look {
+	switch k {
+	case numeric:
+		return numberHeading
+	case faintNumeric:
+		return faintNumberHeading
+	case faintWords:
+		return faintHeading
+	}
+	return heading
+}
+
+// layout gives the rows that follow columns of their own within the sheet's
+// grid, and adds their header row. Columns that are left out close up.
+func (s *sheet) layout(columns []column) int {
+	s.all, s.at = columns, make([]int, len(columns))
+	var heads []excelize.Cell
+	for i, c := range columns {
+		if c.off {
+			continue
+		}
+		heads = append(heads, s.look.words(c.kind.heading(), c.head))
+		s.at[i] = len(heads)
+		s.wide[len(heads)-1] = max(s.wide[len(heads)-1], c.min)
+	}
+	row := s.add(heads...)
+	s.rows[row-1].height = fitHeads
+	return row
 }
 
 // listHead adds the headers of the sheet's list, which stay in sight and are

@@ -138,6 +138,7 @@ func (b *book) sheetList(s *sheet) {
 		buildSheet:   "the steps of the work in their order",
 		tanksSheet:   "measures, water and weight of every tank",
 		fishSheet:    "the fish of every tank, with their oxygen and feed",
+		waterSheet:   "salt by steps and dates, what was measured, sources, nitrate and filters",
 		checksSheet:  "what was checked and how it came out, the worst first",
 		valuesSheet:  "every named number of the notebook, for those who want to look closer",
 	}

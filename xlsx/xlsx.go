@@ -17,15 +17,20 @@ const (
 	buildSheet   = "Build"
 	tanksSheet   = "Tanks"
 	fishSheet    = "Fish"
+	waterSheet   = "Water"
 	checksSheet  = "Checks"
 	valuesSheet  = "Values"
 )
 
-// sheetNames lists the sheets; that of the fish is there when the plan has some.
+// sheetNames lists the sheets; those of the fish and of the water are there when
+// the plan has some records of them.
 func (b *book) sheetNames() []string {
 	names := []string{startSheet, budgetSheet, runningSheet, buildSheet, tanksSheet}
 	if len(b.plan.Fish) > 0 {
 		names = append(names, fishSheet)
+	}
+	if b.waterTables() > 0 {
+		names = append(names, waterSheet)
 	}
 	return append(names, checksSheet, valuesSheet)
 }
@@ -58,6 +63,9 @@ func Write(w io.Writer, r *notebook.Result) error {
 	sheets := []*sheet{b.budget(), b.running(), b.build(), b.tanks()}
 	if len(b.plan.Fish) > 0 {
 		sheets = append(sheets, b.fish())
+	}
+	if b.waterTables() > 0 {
+		sheets = append(sheets, b.water())
 	}
 	sheets = append(sheets, b.checks(), b.values())
 	sheets = append([]*sheet{b.start()}, sheets...)

@@ -52,7 +52,7 @@ func newLibCommand() *cobra.Command {
 // listFunctions prints a line a function.
 func listFunctions(w io.Writer, functions []*lualib.Function) {
 	for _, f := range functions {
-		fmt.Fprintf(w, "%-22s %s\n", f.FullName(), f.Brief)
+		fmt.Fprintf(w, "%-26s %s\n", f.FullName(), f.Brief)
 	}
 	fmt.Fprintln(w, "\nweirbook lib NAME explains one, weirbook lib species lists the fish; every recording function also takes note = \"…\"")
 }
