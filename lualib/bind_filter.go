@@ -26,6 +26,8 @@ func filterFunctions() []*Function {
 	tan := Arg{Name: "tan", Kind: ArgQuantity, Unit: "g/d", Need: true, Above: true, Top: 1e5, Doc: "total ammonia nitrogen a day"}
 	media := Arg{Name: "media", Kind: ArgText, Need: true, Doc: "kind of media: " + mediaNames()}
 	temperature := Arg{Name: "temperature", Kind: ArgQuantity, Unit: "degC", Low: 0, Top: 40, Default: "25 degC", Doc: "of the water"}
+	tanksTemperature := temperature
+	tanksTemperature.Default = "the tank's when it is given as a record, else 25 degC"
 	surface := Arg{Name: "surface", Kind: ArgQuantity, Unit: "m2/m3", Low: 10, Top: 50_000, Default: "the media table's; sponge and trickling media have none there", Doc: "specific surface of the media as sold"}
 	level := Arg{Name: "level", Kind: ArgQuantity, Unit: "mg/L", Low: 0.01, Top: 10, Default: "0.5 mg/L", Doc: "total ammonia nitrogen to hold in the water: clean water feeds a filter poorly"}
 	const ranges = "recalled ranges of the trade and of fish farming, defaults only: build for the high end"
@@ -76,8 +78,8 @@ func filterFunctions() []*Function {
 		{
 			Module: "filter", Name: "capacity", Brief: "records a tank's filter: the feed a day that its media carry, as a range",
 			Args: []Arg{
-				{Name: "tank", Kind: ArgLink, Of: "tank", Doc: "the tank it serves; without it nothing is recorded"}, media,
-				{Name: "volume", Kind: ArgQuantity, Unit: "L", Also: "kg", Need: true, Above: true, Top: 1e6, Doc: "of media; for live rock its mass, as in \"12 kg\""}, protein, temperature, surface, level,
+				{Name: "tank", Kind: ArgLink, Of: "tank", Doc: "the tank it serves, as a record (tank = north) or by its name; without it nothing is recorded"}, media,
+				{Name: "volume", Kind: ArgQuantity, Unit: "L", Also: "kg", Need: true, Above: true, Top: 1e6, Doc: "of media; for live rock its mass, as in \"12 kg\""}, protein, tanksTemperature, surface, level,
 				{Name: "flow", Kind: ArgQuantity, Unit: "L/h", Above: true, Top: 1e6, Doc: "real flow, for the turnover; takes the tank as a record (tank = north)"},
 			},
 			Fields: []Field{{"feed_low", "g/d", "dry feed that it carries for certain"}, {"feed_high", "g/d", "at its best"}, {"turnover", "1/h", "of the tank, with flow"}},
@@ -102,7 +104,11 @@ func (c *callArgs) mediaAt() (filter.Media, filter.Conditions, error) {
 	if err != nil {
 		return m, filter.Conditions{}, wrong("media", fmt.Sprintf("got %q, want one of %s", c.text("media"), mediaNames()), didYouMean(c.text("media"), strings.Split(mediaNames(), ", ")))
 	}
-	at := filter.Conditions{TemperatureC: c.or("temperature", quantity.Must(defaultTempDegC, "degC")).MustIn("degC"), TANMgPerL: c.or("level", quantity.Must(0.5, "mg/L")).MustIn("mg/L")}
+	temperature, ok := c.given("temperature", "temperature")
+	if !ok {
+		temperature = quantity.Must(defaultTempDegC, "degC")
+	}
+	at := filter.Conditions{TemperatureC: temperature.MustIn("degC"), TANMgPerL: c.or("level", quantity.Must(0.5, "mg/L")).MustIn("mg/L")}
 	switch {
 	case c.has("surface"):
 		at.SurfaceM2PerM3 = c.in("surface", "m2/m3")

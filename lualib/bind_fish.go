@@ -45,14 +45,7 @@ func fishFunction() *Function {
 func runFish(c *callArgs) (any, error) {
 	species, err := stocking.Lookup(c.text("species"))
 	if err != nil {
-		if unknown, ok := err.(*stocking.LookupError); ok {
-			hint := didYouMean(unknown.Name, stocking.Names())
-			if hint == "" {
-				hint = "weirbook lib species lists them"
-			}
-			return nil, wrong("species", unknownSpecies(unknown), hint)
-		}
-		return nil, err
+		return nil, speciesFault(err)
 	}
 	f := &plan.Fish{Tank: c.text("tank"), Species: species.ScientificName, Common: species.CommonName, Count: c.count("count", 0), Length: c.or("length", quantity.Must(species.TypicalLengthCm, "cm"))}
 	if f.Count == 0 {
@@ -78,6 +71,19 @@ func SpeciesList() []string {
 		lines = append(lines, fmt.Sprintf("%-34s %-34s %g-%g degC, pH %g-%g, to %g cm", s.CommonName, s.ScientificName, s.TemperatureC.Min, s.TemperatureC.Max, s.PH.Min, s.PH.Max, s.TypicalLengthCm))
 	}
 	return lines
+}
+
+// speciesFault tells of a species that the table does not have.
+func speciesFault(err error) error {
+	unknown, ok := err.(*stocking.LookupError)
+	if !ok {
+		return err
+	}
+	hint := didYouMean(unknown.Name, stocking.Names())
+	if hint == "" {
+		hint = "weirbook lib species lists them"
+	}
+	return wrong("species", unknownSpecies(unknown), hint)
 }
 
 func unknownSpecies(e *stocking.LookupError) string {

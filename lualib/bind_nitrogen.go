@@ -116,7 +116,7 @@ func readingFunction() *Function {
 		Module: "water", Name: "reading", Brief: "records what was measured in a tank's water",
 		Args: []Arg{
 			{Name: "tank", Kind: ArgLink, Of: "tank", Need: true, Doc: "the tank"}, {Name: "date", Kind: ArgDate, Need: true, Doc: "the day"},
-			{Name: "temperature", Kind: ArgQuantity, Unit: "degC", Low: salinity.MinC, Top: salinity.MaxC, Doc: "of the water"}, {Name: "salinity", Kind: ArgQuantity, Unit: "ppt", Low: salinity.MinPSU, Top: salinity.MaxPSU, Doc: "of the water"}, phArg(false),
+			{Name: "temperature", Kind: ArgQuantity, Unit: "degC", Low: salinity.MinC, Top: salinity.MaxC, Default: "the tank's", Doc: "of the water"}, {Name: "salinity", Kind: ArgQuantity, Unit: "ppt", Low: salinity.MinPSU, Top: salinity.MaxPSU, Default: "the tank's", Doc: "of the water"}, phArg(false),
 			mg("ammonia", "total ammonia, in the basis of as"), mg("nitrite", "nitrite, in the basis of as"), mg("nitrate", "nitrate, in the basis of as"), mg("oxygen", "dissolved oxygen"),
 			hardnessArg("hardness", "dGH", "total hardness"), hardnessArg("alkalinity", "dKH", "carbonate hardness"),
 			{Name: "as", Kind: ArgText, Default: "ions", Doc: `what the nitrogen figures count: "N", or "ions" (NH4, NO2, NO3) as most test kits do`},

@@ -37,6 +37,8 @@ func saltPlanFunction() *Function {
 			{Name: "reference", Kind: ArgQuantity, Unit: "degC", Low: 0, Top: 40, Default: "25 degC", Doc: "temperature that the specific gravities are referred to"},
 			{Name: "source", Kind: ArgQuantity, Unit: "ppt", Low: salinity.MinPSU, Top: salinity.MaxPSU, Default: "0 ppt", Doc: "salinity of the new water before the mix"},
 			moistureArg,
+			{Name: "after", Kind: ArgNames, Doc: "build steps that come before the first one"},
+			{Name: "work", Kind: ArgQuantity, Unit: "h", Low: 0, Top: 100, Doc: "work of one step"},
 		},
 		Fields: []Field{
 			{"steps", "", "list of steps: number, day (from the first), date, salinity before and after, sg and density after, salt (mix to weigh), draw (water to take out), mix (new water to put in)"}, {"count", "", "how many steps"}, {"days", "d", "from the first step to the last"}, {"finish", "", "date of the last step, with start"},
@@ -107,7 +109,7 @@ func (c *callArgs) saltPlanInputs() (*plan.WaterPlan, salinity.Transition, error
 	w.Species, _ = c.values["species"].([]string)
 	for _, name := range w.Species {
 		if _, err := stocking.Lookup(name); err != nil {
-			return nil, t, wrong("species", fmt.Sprintf("got %q, want a species of the table", name), didYouMean(name, stocking.Names()))
+			return nil, t, speciesFault(err)
 		}
 	}
 	switch w.Method {
@@ -161,7 +163,7 @@ func (c *callArgs) saltSteps(w *plan.WaterPlan, t salinity.Transition, course sa
 			step.Mix = u.volume(s.Batch.M3)
 		}
 		if dated {
-			day, err := start.Add(quantity.Must(math.Round(s.Day), "d"), 1)
+			day, err := start.Add(quantity.Must(math.Floor(s.Day+1e-6), "d"), 1)
 			if err != nil {
 				return wrong("start", err.Error(), "")
 			}
@@ -210,7 +212,10 @@ func (c *callArgs) saltBuildSteps(w *plan.WaterPlan) error {
 	for _, s := range w.Steps {
 		name := fmt.Sprintf("Salinity of %s, step %d of %d: to %s", w.Name, s.Number, len(w.Steps), s.After.Short())
 		step := &plan.Step{Name: name, People: 1, Tank: w.Tank, Phase: "Water"}
-		if before != "" {
+		step.Work = c.optional("work")
+		if before == "" {
+			step.After, _ = c.values["after"].([]string)
+		} else {
 			step.After = []string{before}
 			step.Wait = plan.Some(w.Every)
 		}

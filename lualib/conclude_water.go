@@ -78,7 +78,7 @@ func salinityOf(s stocking.Species, psu float64) (plan.Outcome, string) {
 		return plan.Pass, ""
 	}
 	if strings.HasPrefix(s.SalinityBasis, "class") {
-		return plan.Caution, fmt.Sprintf("the tolerance of %s is not known: the table only says %g to %g ppt by class", s.CommonName, s.SalinityPSU.Min, s.SalinityPSU.Max)
+		return plan.Caution, fmt.Sprintf("tolerance not known; the table's %g to %g ppt for %s is by class of water only", s.SalinityPSU.Min, s.SalinityPSU.Max, s.CommonName)
 	}
 	return plan.Fail, fmt.Sprintf("%s bears %g to %g ppt", s.CommonName, s.SalinityPSU.Min, s.SalinityPSU.Max)
 }
@@ -296,6 +296,15 @@ func (c *conclusion) predicted(r *plan.Reading) {
 			outcome = plan.Caution
 		}
 		c.check(r, fmt.Sprintf("Nitrate of %s on %s against the plan", r.Tank, r.Date), outcome,
-			fmt.Sprintf("measured %s as N, worked out at most %s in the long run", r.Nitrate.Q.Short(), n.Before.Short()), r.Tank)
+			fmt.Sprintf("measured %s, worked out at most %s in the long run (as NO3; as N %s and %s)", asNO3(measured), asNO3(before), r.Nitrate.Q.Short(), n.Before.Short()), r.Tank)
 	}
+}
+
+// asNO3 shows nitrate nitrogen as the ion, as most test kits do.
+func asNO3(mgN float64) string {
+	v, err := water.ConvertNitrogen(mgN, water.AsN, water.AsNO3)
+	if err != nil {
+		return quantity.Must(mgN, "mg/L").Short() + " as N"
+	}
+	return quantity.Must(v, "mg/L").Short()
 }

@@ -3,9 +3,6 @@ package lualib_test
 import (
 	"runtime/debug"
 	"testing"
-
-	"weirbook/lualib"
-	"weirbook/notebook/run"
 )
 
 // attacks are aimed at the native parts: work that no instruction of the
@@ -61,11 +58,11 @@ func doubling() string {
 func TestAttacksOnNativeParts(t *testing.T) {
 	previous := debug.SetMemoryLimit(int64(hostileLimits.Memory / 4 * 3))
 	defer debug.SetMemoryLimit(previous)
-	runner := run.New(lualib.New(), hostileLimits)
+	both := newRunners()
 	for _, name := range sorted(attacks) {
 		a := attacks[name]
 		t.Run(name, func(t *testing.T) {
-			attack(t, runner, []byte("<!-- "+name+"; what must happen: "+a.promise+" -->\n# Attack\n\n"+a.cells+cell("honest", "fine = 1 + 1")))
+			attack(t, both, []byte("<!-- "+name+"; what must happen: "+a.promise+" -->\n# Attack\n\n"+a.cells+cell("honest", "fine = 1 + 1")))
 		})
 	}
 }

@@ -22,6 +22,13 @@ const exampleTables = `# Tanks
 |---|---|---|
 | Net | 2.50 EUR | 2 |
 
+# Readings
+
+| tank | date | temperature | pH | ammonia | nitrite | nitrate | oxygen |
+|---|---|---|---|---|---|---|---|
+| North | 2027-03-06 | 24.5 degC | 7.4 | 0.1 mg/L | 0.05 mg/L | 20 mg/L | 7.5 mg/L |
+| North | 2027-03-13 | 24.5 degC | 7.4 | | | 25 mg/L | |
+
 `
 
 var exampleNames = map[string]string{
@@ -58,6 +65,9 @@ func TestExamplesRun(t *testing.T) {
 				if kind != "tank" && (len(f.Makes) == 0 || f.Makes[0] != kind || kind == "step" || kind == "item") {
 					text += cell("supply of "+string(kind), supplies[kind])
 				}
+			}
+			if f.FullName() == "water.reading" {
+				text += cell("its tank", exampleNames["north"])
 			}
 			if f.FullName() == "power.load" {
 				text += cell("hours", `hall = power.total{per = "d"}.connected`)

@@ -103,12 +103,12 @@ func TestCircuitLoads(t *testing.T) {
 func TestTankMasses(t *testing.T) {
 	for _, row := range rowsOf(t, "engineering", "tank_floor_load_examples.csv") {
 		l, w, h, glass := number(t, row["L_m"]), number(t, row["W_m"]), number(t, row["H_m"]), number(t, row["t_m"])
-		r := goodCell(t, fmt.Sprintf(`t = tank{name = "T", length = "%s m", width = "%s m", height = "%s m", glass = "%s m", fill = "%s m", temperature = "25 degC"} water, empty, filled, gross, base = t.water, t.empty, t.filled, t.gross, t.footprint`, row["L_m"], row["W_m"], row["H_m"], row["t_m"], row["water_h_m"]))
+		r := goodCell(t, fmt.Sprintf(`t = tank{name = "T", length = "%s m", width = "%s m", height = "%s m", glass = "%s m", fill = "%s m", temperature = "25 degC"} held, empty, filled, gross, base = t.water, t.empty, t.filled, t.gross, t.footprint`, row["L_m"], row["W_m"], row["H_m"], row["t_m"], row["water_h_m"]))
 		litres := 1000 * number(t, row["water_kg"]) / number(t, row["rho"])
-		require.InEpsilon(t, litres, in(t, r, "water", "L"), 5e-6)
+		require.InEpsilon(t, litres, in(t, r, "held", "L"), 5e-6)
 		panes := 2500 * (l*w*h - (l-2*glass)*(w-2*glass)*(h-glass))
 		require.InEpsilon(t, panes, in(t, r, "empty", "kg"), 1e-9)
-		require.InEpsilon(t, panes+in(t, r, "water", "m3")*997.0464, in(t, r, "filled", "kg"), 1e-5, "EOS-80 at 25 degC")
+		require.InEpsilon(t, panes+in(t, r, "held", "m3")*997.0464, in(t, r, "filled", "kg"), 1e-5, "EOS-80 at 25 degC")
 		require.InEpsilon(t, l*w*h*1000, in(t, r, "gross", "L"), 1e-12)
 		require.InEpsilon(t, l*w, in(t, r, "base", "m2"), 1e-12)
 	}
@@ -116,10 +116,10 @@ func TestTankMasses(t *testing.T) {
 
 // TestTankContents by hand: sand of 4 cm at porosity 0.40, rock of 2600 kg/m3.
 func TestTankContents(t *testing.T) {
-	r := goodCell(t, `t = tank{name = "T", length = "120 cm", width = "50 cm", height = "50 cm", glass = "10 mm", fill = "45 cm", substrate = "4 cm", rock = "13 kg", temperature = "25 degC"} water, empty, filled = t.water, t.empty, t.filled`)
+	r := goodCell(t, `t = tank{name = "T", length = "120 cm", width = "50 cm", height = "50 cm", glass = "10 mm", fill = "45 cm", substrate = "4 cm", rock = "13 kg", temperature = "25 degC"} held, empty, filled = t.water, t.empty, t.filled`)
 	floor := 1.18 * 0.48
 	water := floor*0.45 - floor*0.04*0.6 - 13.0/2600
-	require.InEpsilon(t, water*1000, in(t, r, "water", "L"), 1e-9)
+	require.InEpsilon(t, water*1000, in(t, r, "held", "L"), 1e-9)
 	require.InEpsilon(t, in(t, r, "empty", "kg")+water*997.0464+floor*0.04*0.6*2650+13, in(t, r, "filled", "kg"), 1e-6)
 }
 

@@ -2,6 +2,8 @@ package xlsx
 
 import (
 	"fmt"
+	"math"
+	"strconv"
 
 	"github.com/xuri/excelize/v2"
 
@@ -80,11 +82,13 @@ func (b *book) circuitLine(s *sheet, c *plan.Circuit) {
 	if b.lacking(plan.KindLoad, plan.KindCircuit) {
 		words = notWorkedOut + ": loads may be missing"
 	}
-	if k := b.circuitCheck(c); k != nil {
-		share, _ = b.measured(k.Value.Q)
-		outcome, words = string(k.Outcome), k.Sentence
+	if value, ok := b.circuitShare(c); ok {
+		share, words = l.formula(body, b.circuitFormula(c, s.next()), value, percentFormat(100*value)), ""
+		if k := b.circuitCheck(c, value); k != nil {
+			outcome, words = string(k.Outcome), k.Sentence
+		}
 		if b.lacking(plan.KindLoad) {
-			words += "; loads may be missing"
+			words = joinText(words, "loads may be missing")
 		}
 	}
 	protection := c.Protection
@@ -101,10 +105,46 @@ func (s *sheet) reading(text string) excelize.Cell {
 	return c
 }
 
-// circuitCheck finds the check that the library made of a circuit's loads.
-func (b *book) circuitCheck(c *plan.Circuit) *plan.Check {
+// circuitShare gives the share of a circuit's breaker that is in use with every
+// load on; ok is false without loads.
+func (b *book) circuitShare(c *plan.Circuit) (share float64, ok bool) {
+	limit, watts := orZero(c.Voltage, "V")*orZero(c.Breaker, "A"), 0.0
+	for _, load := range b.plan.Loads {
+		if clean(load.Circuit) == clean(c.Name) {
+			watts, ok = watts+orZero(load.Power, "W")*float64(load.Count), true
+		}
+	}
+	if !ok || limit <= 0 {
+		return 0, false
+	}
+	return watts / limit, true
+}
+
+// circuitFormula is the same from the list of loads, for the circuit whose name
+// stands in a row of the first sheet.
+func (b *book) circuitFormula(c *plan.Circuit, row int) string {
+	of := func(number int) string {
+		return "'" + runningSheet + "'!" + b.loads.area(number, b.loads.first, b.loads.last)
+	}
+	limit := strconv.FormatFloat(orZero(c.Voltage, "V"), 'f', -1, 64) + "/" + strconv.FormatFloat(orZero(c.Breaker, "A"), 'f', -1, 64)
+	var names string
+	switch {
+	case c.Name != "":
+		names = "--EXACT(" + of(runCircuit) + "," + fixed(inputLabel, row) + "),"
+	case b.loads.has(runCircuit):
+		names = "--(" + of(runCircuit) + `=""),`
+	}
+	return "SUMPRODUCT(" + names + of(runPower) + "," + of(runCount) + ")/" + limit
+}
+
+// circuitCheck finds the check that the library made of a circuit's loads: it
+// comes from where the circuit does and has its share.
+func (b *book) circuitCheck(c *plan.Circuit, share float64) *plan.Check {
 	for _, k := range b.plan.Checks {
-		if k.ByLibrary && k.Value.Has && isShare(k.Value.Q) && k.Name == "Circuit "+c.Name+" with everything on" {
+		if !k.ByLibrary || !k.Value.Has || !isShare(k.Value.Q) || !sameSource(&k.Source, &c.Source) {
+			continue
+		}
+		if v, ok := k.Value.Q.Number(); ok && math.Abs(v-share) <= 1e-9*share {
 			return k
 		}
 	}

@@ -39,6 +39,15 @@ func hostile(s string) *notebook.Result {
 	r.Plan.Fish[0].Species, r.Plan.Fish[0].Common, r.Plan.Fish[0].Tank = s, s, s
 	r.Plan.Checks[0].Name, r.Plan.Checks[0].Sentence, r.Plan.Checks[0].Tank, r.Plan.Checks[0].Note = s, s, s, s
 	r.Plan.Assumptions[1].Label, r.Plan.Assumptions[1].Basis, r.Plan.Tariffs[0].Note = s, s, s
+	salt, date := saltPlan(), day("2027-03-01")
+	salt.Name, salt.Tank, salt.Method, salt.Note = s, s, s, s
+	r.Plan.WaterPlans = []*plan.WaterPlan{salt}
+	r.Plan.Readings = []*plan.Reading{{Source: source, Tank: s, Date: date, PH: 7}}
+	r.Plan.Checks = append(r.Plan.Checks, &plan.Check{Name: "Water of " + s + " on 2027-03-01", Outcome: plan.Pass, Sentence: s, ByLibrary: true})
+	r.Plan.WaterSources = []*plan.WaterSource{{Source: source, Name: s}}
+	r.Plan.Nitrates = []*plan.Nitrate{{Source: source, Tank: s, Before: q("10 mg/L"), After: q("7 mg/L"), Change: q("30 %"), Every: q("7 d")}}
+	r.Plan.Filters = []*plan.Filter{{Source: source, Tank: s, FeedLow: q("1 g/d"), FeedHigh: q("3 g/d")}}
+	r.Plan.Circuits = []*plan.Circuit{{Source: source, Name: s, Voltage: q("230 V"), Breaker: q("16 A"), Protection: s}}
 	r.Values = append(r.Values, notebook.Named{Name: s, Value: s}, notebook.Named{Name: "t", Value: notebook.NewData("", []notebook.Pair{{Key: s, Value: s}})})
 	return r
 }
@@ -51,7 +60,7 @@ func TestHostileTextsStayText(t *testing.T) {
 			f := read(t, r)
 			for _, at := range []struct{ sheet, column string }{
 				{"Start here", "A"}, {"Budget", "A"}, {"Budget", "B"}, {"Budget", "D"}, {"Budget", "J"}, {"Running cost", "B"}, {"Build", "B"},
-				{"Tanks", "A"}, {"Tanks", "B"}, {"Checks", "B"}, {"Values", "F"}, {"Values", "B"},
+				{"Tanks", "A"}, {"Tanks", "B"}, {"Water", "A"}, {"Start here", "H"}, {"Checks", "B"}, {"Values", "F"}, {"Values", "B"},
 			} {
 				row := f.row(at.sheet, at.column, want, 1)
 				require.Empty(t, f.formula(at.sheet, at.column+row), "%s!%s", at.sheet, at.column+row)

@@ -98,6 +98,7 @@ func (b *book) running() *sheet {
 	}
 	s.list(s.last)
 	b.runningGroups(s, sums)
+	b.loads = s
 	return s.sheet
 }
 

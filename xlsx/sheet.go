@@ -66,15 +66,25 @@ const (
 type jump struct{ cell, to string }
 
 func (b *book) newSheet(name string, columns []column) *sheet {
-	s := &sheet{name: name, all: columns, look: b.look, banner: b.banner(name), at: make([]int, len(columns))}
-	for i, c := range columns {
-		if c.off {
-			continue
+	s := &sheet{name: name, all: columns, look: b.look, banner: b.banner(name), at: placed(columns)}
+	for _, c := range columns {
+		if !c.off {
+			s.columns, s.wide = append(s.columns, c), append(s.wide, c.min)
 		}
-		s.columns, s.wide = append(s.columns, c), append(s.wide, c.min)
-		s.at[i] = len(s.columns)
 	}
 	return s
+}
+
+// placed gives where each column stands, from 1; 0 for those left out.
+func placed(columns []column) []int {
+	at, n := make([]int, len(columns)), 0
+	for i, c := range columns {
+		if !c.off {
+			n++
+			at[i] = n
+		}
+	}
+	return at
 }
 
 // col gives the letters of a column by its number in the layout, from 1.
@@ -254,15 +264,13 @@ func (k columnKind) heading() look {
 // layout gives the rows that follow columns of their own within the sheet's
 // grid, and adds their header row. Columns that are left out close up.
 func (s *sheet) layout(columns []column) int {
-	s.all, s.at = columns, make([]int, len(columns))
+	s.all, s.at = columns, placed(columns)
 	var heads []excelize.Cell
 	for i, c := range columns {
-		if c.off {
-			continue
+		if at := s.at[i]; at > 0 {
+			heads = append(heads, s.look.words(c.kind.heading(), c.head))
+			s.wide[at-1] = max(s.wide[at-1], c.min)
 		}
-		heads = append(heads, s.look.words(c.kind.heading(), c.head))
-		s.at[i] = len(heads)
-		s.wide[len(heads)-1] = max(s.wide[len(heads)-1], c.min)
 	}
 	row := s.add(heads...)
 	s.rows[row-1].height = fitHeads

@@ -207,22 +207,24 @@ func nameOf(f *reader, name string) string {
 	return ""
 }
 
-// A line for each circuit, with the share that the library's check found; and
-// the notebook's day as a date.
+// A line for each circuit, with the share that its loads take (24 W x 3, 18 W x
+// 2 and 150 W are 258 W of 3680 W) and the library's check of it, whatever that
+// is called; and the notebook's day as a date.
 func TestCircuitsAndDay(t *testing.T) {
 	r := sample()
 	r.Plan.Circuits = []*plan.Circuit{
 		{Name: "Attic", Voltage: q("230 V"), Breaker: q("16 A"), Protection: "RCD 30 mA"}, {Name: "Attic west", Voltage: q("120 V"), Breaker: q("15 A")},
 	}
-	r.Plan.Checks = append(r.Plan.Checks, &plan.Check{Name: "Circuit Attic with everything on", Outcome: plan.Caution, Value: some("82 %"), Sentence: "13.1 A of 16 A", ByLibrary: true})
+	r.Plan.Checks = append(r.Plan.Checks, &plan.Check{Name: "Whatever its name", Outcome: plan.Caution, Value: plan.Some(quantity.Must(100*258.0/230/16, "%")), Sentence: "1.1 A of 16 A", ByLibrary: true})
 	day, err := quantity.ParseDate("2027-03-06")
 	require.NoError(t, err)
 	r.Plan.Today = []*plan.Today{{Date: day}}
 	f := read(t, r)
 	row := f.row("Start here", "A", "Attic", 1)
-	for column, want := range map[string]string{"B": "82%", "C": "caution", "E": "230 V", "F": "16 A", "G": "13.1 A of 16 A", "H": "RCD 30 mA"} {
+	for column, want := range map[string]string{"B": "7.0%", "C": "caution", "E": "230 V", "F": "16 A", "G": "1.1 A of 16 A", "H": "RCD 30 mA"} {
 		require.Equal(t, want, f.shown("Start here", column+row), column)
 	}
+	require.Equal(t, "SUMPRODUCT(--EXACT('Running cost'!$E$8:$E$12,$A$"+row+"),'Running cost'!$F$8:$F$12,'Running cost'!$G$8:$G$12)/230/16", f.formula("Start here", "B"+row))
 	west := f.row("Start here", "A", "Attic west", 1)
 	require.Equal(t, "no loads on it", f.text("Start here", "G"+west))
 	require.Equal(t, "not stated", f.text("Start here", "H"+west))

@@ -46,6 +46,7 @@ type book struct {
 	look     *looks
 	inputs   inputs
 	figures  figures
+	loads    runningList // the sheet with the loads
 	gaps     gaps
 	units    tankUnits
 }
