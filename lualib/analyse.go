@@ -60,6 +60,13 @@ func (e *Engine) analyse(kind notebook.CellKind, code string) *notebook.Analysis
 		problem = oneExpression(chunk)
 	}
 	if problem != nil {
+		if kind == notebook.Expression {
+			problem.Message = strings.Replace(problem.Message, "the end of the cell", "the end of the value", 1)
+			problem.Column = max(problem.Column, len("return ")+1)
+			if problem.Hint == "" {
+				problem.Hint = "write the rest before the closing brace"
+			}
+		}
 		a.Problems = append(a.Problems, *problem)
 		shiftExpression(kind, a)
 		a.Digest = codeDigest(kind, code)
@@ -133,8 +140,6 @@ type walker struct {
 	holders     map[string]*holder
 	assumed     map[ast.Expr]string // assume calls that stand where they may
 	taken       map[string]int      // occurrences of names already placed, by line and name
-	rowsCalls   int                 // calls of rows met by name
-	rowsSeen    int                 // mentions of rows
 	lastLiteral *function           // the function literal walked last
 }
 
@@ -227,7 +232,7 @@ func (w *walker) data() bool { return len(w.owners) > 0 }
 // mention notes that a library function is used, called or not.
 func (w *walker) mention(f *Function, at ast.PositionHolder) {
 	if f.Name == "rows" && f.Module == "" {
-		w.rowsSeen++
+		w.fn.rowsSeen++
 	}
 	for _, k := range f.Makes {
 		w.fn.makes[k] = true
@@ -275,7 +280,6 @@ func (w *walker) hold(o owner) keeper {
 // finish draws the cell's effects together and checks what its functions do.
 func (w *walker) finish() {
 	a := w.analysis
-	a.AllTables = a.AllTables || w.rowsSeen > w.rowsCalls
 	a.Own = effectsOf(reach([]*function{w.root}, nil), nil)
 	exported := map[*function]bool{}
 	for name, h := range w.holders {
@@ -315,7 +319,8 @@ func (w *walker) expressionOnly() {
 }
 
 func effectsOf(funcs map[*function]bool, uses map[string]bool) notebook.Effects {
-	makes, reads, names := map[plan.Kind]bool{}, map[plan.Kind]bool{}, map[string]bool{}
+	var e notebook.Effects
+	makes, reads, names, tables := map[plan.Kind]bool{}, map[plan.Kind]bool{}, map[string]bool{}, map[string]bool{}
 	for f := range funcs {
 		for k := range f.makes {
 			makes[k] = true
@@ -326,11 +331,14 @@ func effectsOf(funcs map[*function]bool, uses map[string]bool) notebook.Effects 
 		for n := range f.uses {
 			names[n] = true
 		}
+		for heading := range f.tables {
+			tables[heading] = true
+		}
+		e.AllTables = e.AllTables || f.anyTable || f.rowsSeen > f.rowsCalls
 	}
 	for n := range uses {
 		names[n] = true
 	}
-	var e notebook.Effects
 	for _, k := range plan.Kinds() {
 		if makes[k] {
 			e.Makes = append(e.Makes, k)
@@ -343,6 +351,7 @@ func effectsOf(funcs map[*function]bool, uses map[string]bool) notebook.Effects 
 		e.Uses = append(e.Uses, n)
 	}
 	sort.Strings(e.Uses)
+	e.Tables = sortedKeys(tables)
 	return e
 }
 

@@ -3,6 +3,7 @@ package lualib
 import (
 	"fmt"
 	"math"
+	"regexp"
 	"strings"
 	"unicode/utf8"
 
@@ -97,6 +98,9 @@ func (s *session) readQuantity(a *Arg, v lua.LValue) (quantity.Quantity, error) 
 		if _, plain := err.(*quantity.ParseError); plain {
 			return q, &diag.Fault{Message: fmt.Sprintf("got the text %q, want %s", string(x), a.wantOf()), Hint: fmt.Sprintf("write a number with its unit, as in %q", a.exampleOf(""))}
 		}
+		if v := q.Value(); err == nil && a.Unit == "ppt" && v > 0.99 && v < 1.1 && gravityText.MatchString(strings.TrimSpace(string(x))) {
+			return q, &diag.Fault{Message: fmt.Sprintf("got %q, which looks like a specific gravity; want a salinity", string(x)), Hint: fmt.Sprintf("write salinity.from_sg{sg = %s, reference = \"25 degC\"}, with the temperature that your instrument names", quantity.Bare(v).String())}
+		}
 		if err == nil && q.Unit() == nil && a.Unit != "%" && a.Unit != "" {
 			return q, &diag.Fault{Message: fmt.Sprintf("got %q without a unit, want %s", string(x), a.wantOf()), Hint: fmt.Sprintf("write %q", a.exampleOf(string(x)))}
 		}
@@ -108,6 +112,9 @@ func (s *session) readQuantity(a *Arg, v lua.LValue) (quantity.Quantity, error) 
 	}
 	return quantity.Quantity{}, s.mismatch(a, v, fmt.Sprintf("write %q", a.exampleOf("")))
 }
+
+// gravityText is a number with the three decimals of a specific gravity.
+var gravityText = regexp.MustCompile(`^[01]\.\d{3,}(?: ?ppt)?$`)
 
 // checkDimension compares the dimension with what the argument takes.
 func (s *session) checkDimension(a *Arg, v lua.LValue, q quantity.Quantity) error {
@@ -187,15 +194,19 @@ func checkBounds(a *Arg, q quantity.Quantity) error {
 		}
 		return err
 	}
+	bounds := ""
+	if a.Top > a.Low {
+		bounds = fmt.Sprintf("the range is %s to %s", quantity.Must(a.Low, a.Unit).Short(), quantity.Must(a.Top, a.Unit).Short())
+	}
 	if n < a.Low || (a.Above && n <= a.Low) {
 		word := "at least"
 		if a.Above {
 			word = "more than"
 		}
-		return &diag.Fault{Message: fmt.Sprintf("got %s, want %s %s", q.Short(), word, quantity.Must(a.Low, a.Unit).Short())}
+		return &diag.Fault{Message: fmt.Sprintf("got %s, want %s %s", q.Short(), word, quantity.Must(a.Low, a.Unit).Short()), Hint: bounds}
 	}
 	if a.Top > a.Low && n > a.Top {
-		f := &diag.Fault{Message: fmt.Sprintf("got %s, want at most %s", q.Short(), quantity.Must(a.Top, a.Unit).Short())}
+		f := &diag.Fault{Message: fmt.Sprintf("got %s, want at most %s", q.Short(), quantity.Must(a.Top, a.Unit).Short()), Hint: bounds}
 		if a.Unit == "ppt" && q.Unit().Symbol() == "%" {
 			f.Hint = fmt.Sprintf("1 %% of salt is 10 ppt; for parts of a thousand write \"%s ppt\"", quantity.Bare(q.Value()).Short())
 		}

@@ -128,7 +128,11 @@ func judge(k *plan.Check) {
 			k.Outcome = plan.Caution
 		}
 	}
-	k.Sentence = fmt.Sprintf("%s, want %s", k.Value.Q.Short(), strings.Join(parts, " and "))
+	shown := k.Value.Q.Short()
+	if k.Outcome == plan.Fail && (k.AtMost.Has && shown == k.AtMost.Q.Short() || k.AtLeast.Has && shown == k.AtLeast.Q.Short()) {
+		shown = k.Value.Q.String() // rounded they would look alike
+	}
+	k.Sentence = fmt.Sprintf("%s, want %s", shown, strings.Join(parts, " and "))
 	if k.Outcome == plan.Caution {
 		k.Sentence += ", caution from " + k.CautionAt.Q.Short()
 	}

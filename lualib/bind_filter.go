@@ -25,6 +25,8 @@ func filterFunctions() []*Function {
 	protein := Arg{Name: "protein", Kind: ArgQuantity, Unit: "%", Need: true, Low: 20, Top: 70, Doc: "share of protein in the dry feed, as the label says"}
 	tan := Arg{Name: "tan", Kind: ArgQuantity, Unit: "g/d", Need: true, Above: true, Top: 1e5, Doc: "total ammonia nitrogen a day"}
 	media := Arg{Name: "media", Kind: ArgText, Need: true, Doc: "kind of media: " + mediaNames()}
+	optionalMedia := media
+	optionalMedia.Need, optionalMedia.Default = false, "none, where a rate of your own is given"
 	temperature := Arg{Name: "temperature", Kind: ArgQuantity, Unit: "degC", Low: 0, Top: 40, Default: "25 degC", Doc: "of the water"}
 	tanksTemperature := temperature
 	tanksTemperature.Default = "the tank's when it is given as a record, else 25 degC"
@@ -48,7 +50,7 @@ func filterFunctions() []*Function {
 		},
 		{
 			Module: "filter", Name: "media", Brief: "the media that a day's ammonia needs, as a range",
-			Args:   []Arg{tan, media, {Name: "rate", Kind: ArgQuantity, Unit: "g/(m2.d)", Above: true, Top: 10, Doc: "a rate of your own, g TAN per m2 of surface and day, in place of the table's; the range is then half as much and half as much again; not for rock"}, temperature, surface, level},
+			Args:   []Arg{tan, optionalMedia, {Name: "rate", Kind: ArgQuantity, Unit: "g/(m2.d)", Above: true, Top: 10, Doc: "a rate of your own, g TAN per m2 of surface and day, in place of the table's; the range is then half as much and half as much again; not for rock"}, temperature, surface, level},
 			Fields: []Field{{"area_low", "m2", "surface, if the media are at their best; not for rock"}, {"area_high", "m2", "surface to build for"}, {"volume_low", "L", "of media at their best; not for rock"}, {"volume_high", "L", "of media to build for"}, {"mass_low", "kg", "of live rock at its best; only for rock"}, {"mass_high", "kg", "of live rock to build for"}},
 			Range:  "8 K below to 4 K above the media's told temperatures; level 0.01 to 10 mg/L", Accuracy: "a factor of 2 to 3 on each end", Source: ranges, Example: `filter.media{tan = "0.46 g/d", media = "moving-bed", surface = "500 m2/m3"}.volume_high`, run: runMedia,
 		},
@@ -119,16 +121,7 @@ func (c *callArgs) mediaAt() (filter.Media, filter.Conditions, error) {
 }
 
 func runMedia(c *callArgs) (any, error) {
-	m, at, err := c.mediaAt()
-	if err != nil {
-		return nil, err
-	}
-	var size filter.Size
-	if c.has("rate") {
-		size, err = ownRate(c, m, at)
-	} else {
-		size, err = filter.MediaFor(m, c.in("tan", "g/d"), at)
-	}
+	size, err := c.mediaSize()
 	if err != nil {
 		return nil, err
 	}
@@ -144,18 +137,42 @@ func runMedia(c *callArgs) (any, error) {
 	return out, nil
 }
 
+// mediaSize sizes by the media table, or by a rate of the builder's own.
+func (c *callArgs) mediaSize() (filter.Size, error) {
+	if c.has("rate") {
+		return c.ownRate()
+	}
+	if !c.has("media") {
+		return filter.Size{}, wrong("media", "the argument is missing, want a kind of media, or a rate of your own", "add media = \"moving-bed\"")
+	}
+	m, at, err := c.mediaAt()
+	if err != nil {
+		return filter.Size{}, err
+	}
+	return filter.MediaFor(m, c.in("tan", "g/d"), at)
+}
+
 // ownRate sizes by a rate of the builder's own, good to a half.
-func ownRate(c *callArgs, m filter.Media, at filter.Conditions) (filter.Size, error) {
-	if m.Basis == filter.PerKg {
-		return filter.Size{}, wrong("rate", fmt.Sprintf("got a rate per surface for %s, want none: it goes by its mass", m.Name), "leave rate out")
-	}
-	surface := m.SurfaceM2PerM3
-	if c.has("surface") {
-		surface = filter.Range{Low: at.SurfaceM2PerM3, High: at.SurfaceM2PerM3}
-	}
+func (c *callArgs) ownRate() (filter.Size, error) {
 	area := c.in("tan", "g/d") / c.in("rate", "g/(m2.d)")
 	size := filter.Size{AreaM2: filter.Range{Low: area / 1.5, High: area / 0.5}}
-	size.VolumeL = filter.Range{Low: 1000 * size.AreaM2.Low / surface.High, High: 1000 * size.AreaM2.High / surface.Low}
+	surface := filter.Range{}
+	switch {
+	case c.has("surface"):
+		surface = filter.Range{Low: c.in("surface", "m2/m3"), High: c.in("surface", "m2/m3")}
+	case c.has("media"):
+		m, _, err := c.mediaAt()
+		if err != nil {
+			return size, err
+		}
+		if m.Basis == filter.PerKg {
+			return size, wrong("rate", "got a rate per m2 for "+m.Name+", whose surface is not known; want it left out", "size rock by its mass")
+		}
+		surface = m.SurfaceM2PerM3
+	}
+	if surface.High > 0 {
+		size.VolumeL = filter.Range{Low: 1000 * size.AreaM2.Low / surface.High, High: 1000 * size.AreaM2.High / surface.Low}
+	}
 	return size, nil
 }
 

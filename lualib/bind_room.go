@@ -72,7 +72,7 @@ func tankFunction(name Arg) *Function {
 			{Name: "bottom", Kind: ArgQuantity, Unit: "mm", Top: 100, Above: true, Default: "as glass", Doc: "thickness of the bottom pane"},
 			{Name: "fill", Kind: ArgQuantity, Unit: "cm", Top: 10_000, Above: true, Default: "2 cm below the rim", Doc: "height of the water from the inside of the bottom"},
 			{Name: "substrate", Kind: ArgQuantity, Unit: "cm", Low: 0, Top: 1_000, Default: "none", Doc: "depth of sand or gravel from the inside of the bottom"},
-			{Name: "rock", Kind: ArgQuantity, Unit: "kg", Also: "L", Low: 0, Top: 20_000, Default: "none", Doc: "rock and wood, as a mass or a volume"},
+			{Name: "rock", Kind: ArgQuantity, Unit: "kg", Also: "L", Low: 0, Top: 20_000, Default: "none", Doc: "rock, as a mass (at 2600 kg/m3) or a volume; give wood as a volume with its own mass apart"},
 			{Name: "salinity", Kind: ArgQuantity, Unit: "ppt", Low: salinity.MinPSU, Top: salinity.MaxPSU, Default: "0 ppt", Doc: "of the water"},
 			{Name: "temperature", Kind: ArgQuantity, Unit: "degC", Low: salinity.MinC, Top: salinity.MaxC, Default: "25 degC", Doc: "of the water"},
 			{Name: "room", Kind: ArgLink, Of: "room", Doc: "the room it stands in"},
@@ -148,6 +148,9 @@ func (c *callArgs) tankDefaults(t *plan.Tank) {
 	}
 	if !c.has("salinity") {
 		t.Defaults = append(t.Defaults, "fresh water")
+	}
+	if c.has("rock") {
+		t.Defaults = append(t.Defaults, "rock taken at 2600 kg/m3")
 	}
 	if c.has("substrate") && t.Substrate.Value() > 0 {
 		t.Defaults = append(t.Defaults, "substrate taken as sand, porosity 0.40")

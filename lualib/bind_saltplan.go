@@ -37,6 +37,7 @@ func saltPlanFunction() *Function {
 			{Name: "reference", Kind: ArgQuantity, Unit: "degC", Low: 0, Top: 40, Default: "25 degC", Doc: "temperature that the specific gravities are referred to"},
 			{Name: "source", Kind: ArgQuantity, Unit: "ppt", Low: salinity.MinPSU, Top: salinity.MaxPSU, Default: "0 ppt", Doc: "salinity of the new water before the mix"},
 			moistureArg,
+			{Name: "upkeep_every", Kind: ArgQuantity, Unit: "d", Top: 365, Above: true, UnitOnly: true, Default: "7 d", Doc: "time between the water changes once the goal is reached, for the running cost"},
 			{Name: "after", Kind: ArgNames, Doc: "build steps that come before the first one"},
 			{Name: "work", Kind: ArgQuantity, Unit: "h", Low: 0, Top: 100, Doc: "work of one step"},
 		},
@@ -48,7 +49,7 @@ func saltPlanFunction() *Function {
 			{"final_salt", "kg", "mix for each later change at the end's salinity"}, {"reads_as", "", "how salinity is read, in words"},
 		},
 		Makes:    []plan.Kind{plan.KindWaterPlan, plan.KindRunning, plan.KindStep},
-		Checks:   "the rise a day against what fish and filter bacteria bear; every species of the tank at every step; enough mix bought",
+		Checks:   "the rise a day against the pace that fish and filter bacteria are said to bear (no figure for a single species is known); every species of the tank at every step; enough mix bought",
 		Range:    "0 to 42 ppt, -2 to 40 degC; new water to 42 ppt; a change above 0 to 100 %; to 1000 steps",
 		Accuracy: "salt and water are conserved to 1e-9; " + asGramsPerKg,
 		Source:   "mass balance with EOS-80 densities; the pace of 1 ppt a day, 2 at most: common practice, no source",
@@ -203,7 +204,7 @@ func (c *callArgs) saltRunning(w *plan.WaterPlan, t salinity.Transition) (quanti
 		return mass, err
 	}
 	digits := quantity.MinorDigits(amount.Dimension().Currency())
-	return mass, c.record(&plan.Running{Name: "Salt mix for water changes, " + w.Name, Amount: amount.RoundTo(digits), Every: w.Every, Tank: w.Tank})
+	return mass, c.record(&plan.Running{Name: "Salt mix for water changes of " + w.Name + " once at " + w.To.Short(), Amount: amount.RoundTo(digits), Every: c.or("upkeep_every", quantity.Must(7, "d")), Tank: w.Tank})
 }
 
 // saltBuildSteps records the steps as work that waits for the step before.

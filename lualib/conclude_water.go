@@ -111,7 +111,7 @@ func (c *conclusion) pace(w *plan.WaterPlan) {
 	k := &plan.Check{Source: w.Source, Name: "Pace of salinity, " + w.Name, Tank: w.Tank, ByLibrary: true, Value: plan.Some(perDay), AtMost: plan.Some(quantity.Must(upperPace, "ppt/d")), CautionAt: plan.Some(quantity.Must(usualPace*1.000001, "ppt/d"))}
 	judge(k)
 	k.CautionAt = plan.Some(quantity.Must(usualPace, "ppt/d"))
-	k.Sentence = fmt.Sprintf("%s; filter bacteria are the slower partner: 1 ppt a day is the usual pace, 2 the most (common practice); test ammonia and nitrite daily", perDay.Short())
+	k.Sentence = fmt.Sprintf("%s; filter bacteria are the slower partner: 1 ppt a day is the usual pace for all species, 2 the most (common practice); test ammonia and nitrite daily", perDay.Short())
 	k.Note = ""
 	c.checks = append(c.checks, k)
 }

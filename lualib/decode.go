@@ -32,6 +32,9 @@ func (s *session) bound(f *Function) lua.LGFunction {
 		if fault != nil {
 			return s.raiseAt(L, fault.fault, fault.place)
 		}
+		if err := s.untraced(f); err != nil {
+			return s.raiseAt(L, diag.AsFault(err), c.place)
+		}
 		result, err := f.run(c)
 		if err != nil {
 			return s.raiseAt(L, c.subject(err), c.placeOf(err))

@@ -34,7 +34,10 @@ const lookEvery = 2048
 var errAbandoned = errors.New("the run was given up for a newer one")
 
 // limitError is a bound that a cell ran into.
-type limitError struct{ message, hint string }
+type limitError struct {
+	message, hint string
+	passing       bool // it may be otherwise in the next run
+}
 
 func (e *limitError) Error() string  { return e.message }
 func (e *limitError) Advice() string { return e.hint }
@@ -47,6 +50,13 @@ func closedChannel() chan struct{} {
 	c := make(chan struct{})
 	close(c)
 	return c
+}
+
+// passing reports whether the cell was stopped by what other cells took: time of
+// the run or memory of the process.
+func (m *meter) passing() bool {
+	limit, ok := m.stopped.(*limitError)
+	return ok && limit.passing
 }
 
 // begin starts the bounds of one cell.
@@ -79,11 +89,11 @@ func (m *meter) look() {
 	if err := m.parent.Err(); err != nil {
 		m.stopped = errAbandoned
 	} else if m.memory.exceeded() {
-		m.stopped = &limitError{fmt.Sprintf("got more than %d MB of memory in use, want less", m.limits.Memory>>20), "keep fewer or shorter lists and texts, or raise --memory-limit"}
+		m.stopped = &limitError{message: fmt.Sprintf("got more than %d MB of memory in use, want less", m.limits.Memory>>20), hint: "keep fewer or shorter lists and texts, or raise --memory-limit", passing: true}
 	} else if now := time.Now(); now.After(m.cellEnds) {
-		m.stopped = &limitError{fmt.Sprintf("got a cell that runs longer than %s, want it to end", m.limits.CellTime), "does a loop never end? else raise --time-limit"}
+		m.stopped = &limitError{message: fmt.Sprintf("got a cell that runs longer than %s, want it to end", m.limits.CellTime), hint: "does a loop never end? else raise --time-limit"}
 	} else if now.After(m.runEnds) {
-		m.stopped = &limitError{fmt.Sprintf("got a run longer than %s, want it to end", m.limits.RunTime), "does a loop never end? else raise --time-limit"}
+		m.stopped = &limitError{message: fmt.Sprintf("got a run longer than %s, want it to end", m.limits.RunTime), hint: "does a loop never end? else raise --time-limit", passing: true}
 	}
 	if m.stopped != nil {
 		m.untilLook = 0
@@ -105,7 +115,7 @@ const maxText = 64 << 20
 // room is asked before bytes are allocated.
 func (m *meter) room(bytes int) error {
 	if bytes < 0 || bytes > maxText {
-		return &limitError{fmt.Sprintf("got a text of %d MB, want at most %d MB", bytes>>20, maxText>>20), "keep texts short; a notebook shows them to people"}
+		return &limitError{message: fmt.Sprintf("got a text of %d MB, want at most %d MB", bytes>>20, maxText>>20), hint: "keep texts short; a notebook shows them to people"}
 	}
 	return m.step(bytes / 16)
 }

@@ -7,6 +7,7 @@ import (
 	lua "github.com/yuin/gopher-lua"
 
 	"weirbook/lualib/lua51"
+	"weirbook/notebook"
 	"weirbook/notebook/diag"
 	"weirbook/notebook/quantity"
 )
@@ -393,9 +394,50 @@ func (s *session) writable(t *lua.LTable) error {
 		return &diag.Fault{Message: fmt.Sprintf("cannot change the result of %s, which is read-only", f.of), Hint: "keep your own values in a table of your own"}
 	}
 	return &diag.Fault{
-		Message: fmt.Sprintf("the cell %q changes a table that belongs to the cell %q", s.current.job.Cell.Label(), f.owner),
+		Message: fmt.Sprintf("the cell %q changes a table that belongs to the cell %q", s.current.job.Cell.Label(), s.ownerOf(f)),
 		Hint:    "build a new table: local copy = {} for key, value in pairs(theirs) do copy[key] = value end",
 	}
+}
+
+// ownerOf names the cell that a read-only table came from: of those that the
+// running cell reads, the first whose value holds it.
+func (s *session) ownerOf(f *frozen) string {
+	if f.data == nil {
+		return f.owner
+	}
+	jobs := []*notebook.Job{s.current.job}
+	jobs = append(jobs, s.current.job.Lenders...)
+	for _, job := range jobs {
+		for _, in := range job.Inputs {
+			if data, ok := in.Value.(*notebook.Data); ok && holds(data, f.data.Digest) {
+				return job.Owners[in.Name]
+			}
+		}
+	}
+	return "another cell"
+}
+
+// holds reports whether a table value is, or holds, one of the given content.
+func holds(data *notebook.Data, wanted notebook.Digest) bool {
+	seen := map[*notebook.Data]bool{}
+	queue := []*notebook.Data{data}
+	for len(queue) > 0 {
+		d := queue[0]
+		queue = queue[1:]
+		if d.Digest == wanted {
+			return true
+		}
+		if seen[d] {
+			continue
+		}
+		seen[d] = true
+		for _, p := range d.Pairs {
+			if inner, ok := p.Value.(*notebook.Data); ok {
+				queue = append(queue, inner)
+			}
+		}
+	}
+	return false
 }
 
 // setGlobal is an assignment to a global inside a function: it is the business

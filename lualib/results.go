@@ -210,6 +210,29 @@ func oneOf(k plan.Kind) string {
 	return "a " + string(k)
 }
 
+// untraced is a record made or read through a function that the syntax does not
+// show: no total could wait for it.
+func (s *session) untraced(f *Function) error {
+	does, kind := "", plan.Kind("")
+	for _, k := range f.Makes {
+		if !s.current.job.Makes[k] {
+			does, kind = "makes", k
+		}
+	}
+	for _, k := range f.Reads {
+		if !s.current.job.Reads[k] {
+			does, kind = "reads", k
+		}
+	}
+	if does == "" {
+		return nil
+	}
+	return &diag.Fault{
+		Subject: f.FullName(), Message: fmt.Sprintf("got a cell that %s %s records through a function that cannot be followed to its definition", does, kind),
+		Hint: fmt.Sprintf("give the function a name of its own, as in function my_%s(…) … end, and call it by that name", f.Name),
+	}
+}
+
 // maxRecords bounds the records of one cell.
 const maxRecords = 200_000
 

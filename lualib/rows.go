@@ -2,6 +2,7 @@ package lualib
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	lua "github.com/yuin/gopher-lua"
@@ -19,6 +20,12 @@ func rawRows(s *session, L *lua.LState) int {
 		return s.raise(L, &diag.Fault{Subject: "rows", Message: fmt.Sprintf("got %s, want the text of a heading", s.describe(L.Get(1))), Hint: `write rows "Budget"`})
 	}
 	input := s.current.job.Tables[strings.TrimSpace(string(heading))]
+	if input == nil && slices.Contains(s.current.job.Headings, strings.TrimSpace(string(heading))) || input == nil && s.current.job.Headings == nil {
+		return s.raise(L, &diag.Fault{
+			Subject: "rows", Message: fmt.Sprintf("got the heading %q through a function that cannot be followed to its definition", string(heading)),
+			Hint: "give the function a name of its own, as in function my_rows(heading) … end, and call it by that name",
+		})
+	}
 	if input == nil {
 		hint := didYouMean(string(heading), s.current.job.Headings)
 		if hint == "" && len(s.current.job.Headings) > 0 {

@@ -24,6 +24,11 @@ type function struct {
 	inner   []*function        // literals that run with it
 	outside []assignment       // assignments to locals of functions around it
 	line    int
+
+	tables    map[string]bool // headings that are read
+	rowsCalls int             // calls of rows met by name
+	rowsSeen  int             // mentions of rows
+	anyTable  bool            // some heading is not a literal
 }
 
 // assignment is a place where a local is assigned.
@@ -33,7 +38,7 @@ type assignment struct {
 }
 
 func newFunction(parent *function, line int) *function {
-	return &function{parent: parent, line: line, makes: map[plan.Kind]bool{}, reads: map[plan.Kind]bool{}, uses: map[string]bool{}, locals: map[*variable]bool{}}
+	return &function{parent: parent, line: line, makes: map[plan.Kind]bool{}, reads: map[plan.Kind]bool{}, uses: map[string]bool{}, locals: map[*variable]bool{}, tables: map[string]bool{}}
 }
 
 // scope is a block of the code.

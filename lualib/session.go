@@ -20,9 +20,9 @@ type session struct {
 	state    *lua.LState
 	lent     map[notebook.Digest]*frame // cells whose functions others use, by key
 	frozen   map[*lua.LTable]*frozen
-	thawed   map[*notebook.Data]*lua.LTable
-	results  map[string]*lua.LTable // metatables of results by function
-	quantity *lua.LTable            // metatable of quantities
+	thawed   map[notebook.Digest]*lua.LTable // by content, so that equal values are one table whatever the history
+	results  map[string]*lua.LTable          // metatables of results by function
+	quantity *lua.LTable                     // metatable of quantities
 	date     *lua.LTable
 	stdlib   *lua.LTable // what every cell's globals fall back to
 	threads  []*lua.LState
@@ -106,6 +106,7 @@ func (s *session) Run(job *notebook.Job) *notebook.Outcome {
 	}
 	if out.Failed {
 		out.Abandoned = s.meter.stopped == errAbandoned
+		out.Passing = s.meter.passing()
 		out.Values, out.Records, out.Kinds = nil, nil, nil
 	}
 	return out
@@ -183,7 +184,7 @@ func (s *session) ensureState() {
 	s.state.SetContext(s.meter)
 	s.lent = map[notebook.Digest]*frame{}
 	s.frozen = map[*lua.LTable]*frozen{}
-	s.thawed = map[*notebook.Data]*lua.LTable{}
+	s.thawed = map[notebook.Digest]*lua.LTable{}
 	s.results = map[string]*lua.LTable{}
 	s.openQuantities()
 	s.stdlib = s.openLibrary()

@@ -36,7 +36,7 @@ func (s *session) thaw(v notebook.Value, owner string) lua.LValue {
 	case quantity.Date:
 		return s.wrapDate(v)
 	case *notebook.Data:
-		if t, ok := s.thawed[v]; ok {
+		if t, ok := s.thawed[v.Digest]; ok {
 			return t
 		}
 		t := s.state.CreateTable(0, len(v.Pairs))
@@ -46,17 +46,23 @@ func (s *session) thaw(v notebook.Value, owner string) lua.LValue {
 		if v.Of != "" {
 			t.Metatable = s.resultTable(v.Of)
 		}
-		s.thawed[v] = t
+		s.thawed[v.Digest] = t
 		s.frozen[t] = &frozen{owner: owner, of: v.Of, data: v}
 		return t
 	}
 	return lua.LNil
 }
 
+// taken is a table that has been taken, and whether it holds functions.
+type taken struct {
+	data      *notebook.Data
+	functions bool
+}
+
 // snapshot turns values of the Lua state into values that outlive it.
 type snapshot struct {
 	session   *session
-	done      map[*lua.LTable]notebook.Value
+	done      map[*lua.LTable]taken
 	busy      map[*lua.LTable]bool
 	functions bool
 	path      []notebook.Value // keys that lead to what is taken now
@@ -127,7 +133,8 @@ func (n *snapshot) text(s string) error {
 
 func (n *snapshot) table(t *lua.LTable) (notebook.Value, error) {
 	if done, ok := n.done[t]; ok {
-		return done, nil
+		n.functions = n.functions || done.functions
+		return done.data, nil
 	}
 	if f := n.session.frozen[t]; f != nil && f.data != nil {
 		return f.data, nil
@@ -140,10 +147,12 @@ func (n *snapshot) table(t *lua.LTable) (notebook.Value, error) {
 	}
 	n.busy[t] = true
 	defer delete(n.busy, t)
-	of := ""
+	of, before := "", n.functions
+	n.functions = false
 	if f := n.session.frozen[t]; f != nil {
 		of = f.of
-	} else if t.Metatable != lua.LNil {
+	}
+	if of == "" && t.Metatable != lua.LNil {
 		n.functions = true
 	}
 	pairs, err := n.pairs(t)
@@ -151,7 +160,8 @@ func (n *snapshot) table(t *lua.LTable) (notebook.Value, error) {
 		return nil, err
 	}
 	data := notebook.NewData(of, pairs)
-	n.done[t] = data
+	n.done[t] = taken{data, n.functions}
+	n.functions = n.functions || before
 	return data, nil
 }
 
@@ -211,7 +221,7 @@ func (s *session) outcome(f *frame, failed bool) *notebook.Outcome {
 	if f.env == nil || failed {
 		return out
 	}
-	n := &snapshot{session: s, done: map[*lua.LTable]notebook.Value{}, busy: map[*lua.LTable]bool{}}
+	n := &snapshot{session: s, done: map[*lua.LTable]taken{}, busy: map[*lua.LTable]bool{}}
 	names := f.job.Analysis.Assigns
 	if f.job.Cell.Kind == notebook.Expression {
 		names = []notebook.Ident{{}}
@@ -232,6 +242,11 @@ func (s *session) outcome(f *frame, failed bool) *notebook.Outcome {
 		if n.functions {
 			v = notebook.Function{}
 			out.Functions = true
+		}
+		if n.functions && f.job.Cell.Kind == notebook.Expression {
+			out.Failed = true
+			out.Faults = append(out.Faults, notebook.Fault{Fault: diag.Fault{Message: "got a function, want a value to show", Hint: "call it, as in name()"}, Place: plan.Place{Line: 0}})
+			return out
 		}
 		n.functions = before
 		if v != nil || f.job.Cell.Kind == notebook.Expression {

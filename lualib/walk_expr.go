@@ -3,6 +3,7 @@ package lualib
 import (
 	"fmt"
 	"strconv"
+	"strings"
 
 	"github.com/yuin/gopher-lua/ast"
 
@@ -175,14 +176,14 @@ func (w *walker) tableRead(e *ast.FuncCallExpr) {
 	if !ok || id.Value != "rows" || w.scope.find("rows") != nil {
 		return
 	}
-	w.rowsCalls++
+	w.fn.rowsCalls++
 	if len(e.Args) == 1 {
 		if s, ok := e.Args[0].(*ast.StringExpr); ok {
-			w.analysis.Tables = append(w.analysis.Tables, s.Value)
+			w.fn.tables[strings.TrimSpace(s.Value)] = true
 			return
 		}
 	}
-	w.analysis.AllTables = true
+	w.fn.anyTable = true
 }
 
 // funcLiteral walks a function.

@@ -62,7 +62,7 @@ func TestPace(t *testing.T) {
 			}
 			k := checked(t, cell("plan", fmt.Sprintf(`salinity.plan{water = "200 L", %s, step_at_most = %q, every = %q, at_most = "42 ppt/d"}`, way, c.step, c.every)), "Pace of salinity, water of 200 L")
 			require.Equal(t, c.outcome, k.Outcome, "%s every %s, %s", c.step, c.every, way)
-			require.Equal(t, c.shows+"; filter bacteria are the slower partner: 1 ppt a day is the usual pace, 2 the most (common practice); test ammonia and nitrite daily", k.Sentence)
+			require.Equal(t, c.shows+"; filter bacteria are the slower partner: 1 ppt a day is the usual pace for all species, 2 the most (common practice); test ammonia and nitrite daily", k.Sentence)
 			require.InDelta(t, 2, k.AtMost.Q.MustIn("ppt/d"), 1e-12)
 			require.InDelta(t, 1, k.CautionAt.Q.MustIn("ppt/d"), 1e-12)
 		}

@@ -192,9 +192,9 @@ final, price_of_all = p.final_salt, p.cost`)+cell("after", `build.step{name = "P
 	require.NoError(t, err)
 	require.InEpsilon(t, batch.MixKg, in(t, r, "final", "kg"), 1e-9)
 	require.InDelta(t, 4*batch.MixKg, running.Amount.MustIn("EUR"), 0.005)
-	require.Equal(t, "Salt mix for water changes, North", running.Name)
+	require.Equal(t, "Salt mix for water changes of North once at 4 ppt", running.Name)
 	require.Equal(t, "North", running.Tank)
-	require.InDelta(t, 5, running.Every.MustIn("d"), 1e-12)
+	require.InDelta(t, 7, running.Every.MustIn("d"), 1e-12, "the pace of the change is not that of the years after it")
 	var order []string
 	for i, s := range r.Plan.Steps {
 		require.Equal(t, i+1, s.Order)

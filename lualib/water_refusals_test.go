@@ -179,7 +179,7 @@ func TestFilterRefusals(t *testing.T) {
 		{`filter.media{tan = "0.46 g/d", media = "spong"}`, `media: got "spong", want one of trickling, moving-bed`, `did you mean "sponge"?`},
 		{`filter.media{tan = "0.46 g/d", media = "moving bed"}`, `media: got "moving bed"`, `did you mean "moving-bed"?`},
 		{`filter.media{tan = "0.46 g/d", media = "sponge"}`, "surface: the argument is missing", `add surface = "500 m2/m3"`},
-		{`filter.media{tan = "0.46 g/d", media = "live-rock", rate = "0.2 g/(m2.d)"}`, "rate: got a rate per surface for live rock, want none", "leave rate out"},
+		{`filter.media{tan = "0.46 g/d", media = "live-rock", rate = "0.2 g/(m2.d)"}`, "rate: got a rate per m2 for live rock", "size rock by its mass"},
 		{`filter.media{tan = "0.46 g/d", media = "moving-bed", temperature = "5 degC"}`, "temperature: got 5 degC, want 12 to 32 degC", ""},
 		{`filter.turnover{flow = "900 L/h"}`, "water: the argument is missing", "tank = north"},
 		{`filter.fishless{water = "240 L", agent = "ammonium cloride"}`, `agent: got "ammonium cloride", want one of ammonium chloride`, `did you mean "ammonium chloride"?`},

@@ -55,6 +55,9 @@ type Effects struct {
 	Makes []plan.Kind
 	Reads []plan.Kind
 	Uses  []string // global names whose effects are added when they are functions
+
+	Tables    []string // headings that are read
+	AllTables bool     // some heading is not a literal
 }
 
 // CodeProblem is a mistake in a cell's code, placed within the code.
@@ -73,8 +76,6 @@ type Analysis struct {
 	Assumptions []string           // names assigned by assume statements
 	Own         Effects            // of the code that runs with the cell
 	Functions   map[string]Effects // of what the cell assigns to a name, where that holds functions
-	Tables      []string           // headings that are read
-	AllTables   bool               // some heading is not a literal
 	Problems    []CodeProblem
 	Program     any // the engine's own compiled form
 }
@@ -100,7 +101,9 @@ type Job struct {
 	Records   map[plan.Kind][]plan.Record // of all other cells, for the kinds it reads
 	Tables    map[string]*TableInput      // by heading; for headings read
 	Headings  []string                    // all headings with a table, for suggestions
-	Overrides map[string]string           // new values of the cell's assumptions by name
+	Makes     map[plan.Kind]bool          // what the syntax says that it can make and reads
+	Reads     map[plan.Kind]bool
+	Overrides map[string]string // new values of the cell's assumptions by name
 }
 
 // Borrowed is a name whose value is a function of another cell.
@@ -134,4 +137,5 @@ type Outcome struct {
 	Faults    []Fault
 	Failed    bool
 	Abandoned bool // the run was given up; the outcome must not be remembered
+	Passing   bool // a bound of the whole run or process was met; not remembered either
 }

@@ -79,7 +79,11 @@ func ask(ctx context.Context, c *cobra.Command, expression, in, unit string, dig
 		return &codedError{code: exitFails}
 	}
 	fmt.Fprint(c.OutOrStdout(), clean(last.Outcome.Printed))
-	text, err := answer(last.Outcome.Values[0].Value, unit, digits)
+	var value notebook.Value
+	if len(last.Outcome.Values) > 0 {
+		value = last.Outcome.Values[0].Value
+	}
+	text, err := answer(value, unit, digits)
 	if err != nil {
 		return err
 	}

@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"io"
 	"path/filepath"
+	"strings"
 
 	"github.com/spf13/cobra"
 
@@ -68,6 +69,7 @@ func oneNotebook(c *cobra.Command, args []string) error {
 type workshop struct {
 	path      string
 	parser    *markdown.Parser
+	engine    *lualib.Engine
 	runner    *run.Runner
 	overrides map[string]string
 	options   *runOptions
@@ -85,7 +87,8 @@ func newWorkshop(path string, o *runOptions) (*workshop, error) {
 		return nil, err
 	}
 	boundMemory(limits)
-	w := &workshop{path: path, parser: markdown.NewParser(), runner: run.New(lualib.New(), limits), overrides: overrides, options: o}
+	engine := lualib.New()
+	w := &workshop{path: path, parser: markdown.NewParser(), engine: engine, runner: run.New(engine, limits), overrides: overrides, options: o}
 	if !o.noWorkbook && sameFile(path, w.output()) {
 		return nil, &codedError{exitUsage, fmt.Sprintf("cannot write the workbook to %s: it is the notebook", w.output()), "write -o room.xlsx"}
 	}
@@ -100,9 +103,7 @@ func (w *workshop) run(ctx context.Context, content []byte) (*notebook.Result, e
 			doc.Source = doc.Source[:last] // only the end of the line before
 		}
 		doc.Source = append(doc.Source, w.expression)
-		doc.Cells = append(doc.Cells, &notebook.Cell{
-			Kind: notebook.Expression, Code: w.expression, Index: len(doc.Cells), Lines: []notebook.CodeLine{{Number: len(doc.Source)}},
-		})
+		doc.Cells = append(doc.Cells, w.asked(doc))
 	}
 	result, err := w.runner.Run(ctx, doc, w.overrides)
 	var unknown *run.OverrideError
@@ -182,3 +183,19 @@ func verdict(result *notebook.Result) error {
 	}
 	return nil
 }
+
+// asked makes a cell of the expression that is asked. Against a notebook it is a
+// value in its text, which records nothing; by itself it may call anything, and
+// what it records is thrown away.
+func (w *workshop) asked(doc *notebook.Document) *notebook.Cell {
+	cell := &notebook.Cell{Kind: notebook.Expression, Code: w.expression, Index: len(doc.Cells), Lines: []notebook.CodeLine{{Number: len(doc.Source)}}}
+	analysis := w.engine.Analyse(cell.Kind, cell.Code)
+	if len(doc.Cells) == 0 && len(analysis.Own.Makes) > 0 && len(analysis.Problems) == 1 && !strings.ContainsAny(w.expression, "\n\r") {
+		cell.Kind, cell.Code = notebook.Calculation, askedName+" = "+w.expression
+		cell.Lines[0].Indent = -len(askedName + " = ")
+	}
+	return cell
+}
+
+// askedName is the name that the asked expression is given.
+const askedName = "answer"

@@ -108,10 +108,12 @@ func keyValues(out *notebook.Outcome) string {
 	width := 0
 	for _, v := range out.Values {
 		text := valueText(v.Value)
-		if text == "" {
+		part := v.Name + " = " + short(text, 40)
+		if _, function := v.Value.(notebook.Function); function {
+			part = "function " + v.Name
+		} else if text == "" {
 			continue
 		}
-		part := v.Name + " = " + short(text, 40)
 		if width += len(part) + 3; width > 90 && len(parts) > 0 {
 			parts = append(parts, "…")
 			break

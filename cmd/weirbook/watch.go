@@ -121,6 +121,9 @@ func (v *watcher) attempt(ctx context.Context, content []byte) outcome {
 	if err != nil {
 		return outcome{err: err}
 	}
+	if err := ctx.Err(); err != nil {
+		return outcome{err: err} // a newer content is there: its workbook is the one to write
+	}
 	return outcome{result: result, writeErr: v.writeWorkbook(result)}
 }
 

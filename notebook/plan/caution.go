@@ -12,7 +12,7 @@ func (p *Plan) Cautions() []string {
 	if len(p.Circuits) > 0 || len(p.Loads) > 0 {
 		lines = append(lines, "mains power near water can kill: residual-current protection, drip loops, and a licensed electrician; local code decides")
 	}
-	if slices.ContainsFunc(p.Tanks, func(t *Tank) bool { return t.Salinity.Value() > 0 }) {
+	if len(p.WaterPlans) > 0 || slices.ContainsFunc(p.Tanks, func(t *Tank) bool { return t.Salinity.Value() > 0 }) {
 		lines = append(lines, "salts and water treatments: follow the label, keep them dry and away from children, and never mix products")
 	}
 	if len(p.Fish) > 0 {

@@ -8,9 +8,13 @@ import (
 // effect is what code can do to the plan, with the names it leans on followed.
 type effect struct {
 	makes, reads map[plan.Kind]bool
+	tables       map[string]bool
+	allTables    bool
 }
 
-func newEffect() *effect { return &effect{map[plan.Kind]bool{}, map[plan.Kind]bool{}} }
+func newEffect() *effect {
+	return &effect{makes: map[plan.Kind]bool{}, reads: map[plan.Kind]bool{}, tables: map[string]bool{}}
+}
 
 func (e *effect) add(own notebook.Effects) {
 	for _, k := range own.Makes {
@@ -19,6 +23,10 @@ func (e *effect) add(own notebook.Effects) {
 	for _, k := range own.Reads {
 		e.reads[k] = true
 	}
+	for _, heading := range own.Tables {
+		e.tables[heading] = true
+	}
+	e.allTables = e.allTables || own.AllTables
 }
 
 // findEffects works out which kinds of records each cell can make and reads,
@@ -54,6 +62,7 @@ func (n *state) findEffects() {
 		c := &n.cells[i]
 		e := follow(c.analysis.Own)
 		c.makes, c.reads = e.makes, e.reads
+		c.tables, c.allTables = sortedNames(e.tables), e.allTables
 		for _, kind := range plan.Kinds() {
 			if c.makes[kind] {
 				n.makers[kind] = append(n.makers[kind], i)

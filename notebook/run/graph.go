@@ -76,13 +76,12 @@ func (n *state) tableEdges(i int) []edge {
 
 // tablesOf lists the tables that a cell reads.
 func (n *state) tablesOf(i int) []*notebook.Table {
-	a := n.cells[i].analysis
-	if a.AllTables {
+	if n.cells[i].allTables {
 		return n.doc.Tables
 	}
 	var tables []*notebook.Table
-	for _, heading := range a.Tables {
-		tables = append(tables, n.doc.TablesUnder(strings.TrimSpace(heading))...)
+	for _, heading := range n.cells[i].tables {
+		tables = append(tables, n.doc.TablesUnder(heading)...)
 	}
 	return tables
 }

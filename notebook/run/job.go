@@ -30,7 +30,7 @@ func (n *state) cell(session notebook.Session, i int) {
 		c.outcome = session.Run(c.job)
 		c.ran = true
 		n.ran++
-		if !c.outcome.Abandoned {
+		if !c.outcome.Abandoned && !c.outcome.Passing {
 			memory[c.job.Key] = &remembered{c.outcome, n.runner.generation}
 		}
 	}
@@ -71,7 +71,7 @@ func (n *state) waitsFor(i int) []string {
 // newJob gathers what a cell may see, as far as its key needs it.
 func (n *state) newJob(i int) *notebook.Job {
 	c := &n.cells[i]
-	job := &notebook.Job{Cell: c.Cell, Analysis: c.analysis, Owners: map[string]string{}}
+	job := &notebook.Job{Cell: c.Cell, Analysis: c.analysis, Owners: map[string]string{}, Makes: c.makes, Reads: c.reads}
 	h := notebook.NewHasher()
 	h.Digest(c.analysis.Digest)
 	h.Text(c.Title)
@@ -128,9 +128,8 @@ func (n *state) input(job *notebook.Job, h *notebook.Hasher, e edge) {
 
 // tableInputs adds the tables that a cell reads.
 func (n *state) tableInputs(i int, job *notebook.Job, h *notebook.Hasher) {
-	a := n.cells[i].analysis
-	headings := a.Tables
-	if a.AllTables {
+	headings := n.cells[i].tables
+	if n.cells[i].allTables {
 		headings = n.headings
 	}
 	if len(headings) == 0 {
@@ -138,7 +137,6 @@ func (n *state) tableInputs(i int, job *notebook.Job, h *notebook.Hasher) {
 	}
 	job.Tables, job.Headings = map[string]*notebook.TableInput{}, n.headings
 	for _, heading := range headings {
-		heading = strings.TrimSpace(heading)
 		h.Text(heading)
 		input := n.table(heading)
 		if input == nil {

@@ -109,15 +109,17 @@ type state struct {
 // cell is one cell of a run under way.
 type cell struct {
 	*notebook.Cell
-	analysis *notebook.Analysis
-	makes    map[plan.Kind]bool
-	reads    map[plan.Kind]bool
-	bad      bool // has a mistake that shows before anything runs
-	status   notebook.Status
-	waits    []string
-	job      *notebook.Job
-	outcome  *notebook.Outcome
-	ran      bool
+	analysis  *notebook.Analysis
+	makes     map[plan.Kind]bool
+	reads     map[plan.Kind]bool
+	tables    []string // headings that it reads, also through functions
+	allTables bool
+	bad       bool // has a mistake that shows before anything runs
+	status    notebook.Status
+	waits     []string
+	job       *notebook.Job
+	outcome   *notebook.Outcome
+	ran       bool
 }
 
 func (r *Runner) newRun(doc *notebook.Document, overrides map[string]string) *state {
