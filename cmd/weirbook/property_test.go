@@ -99,6 +99,15 @@ func (e *editor) anyStatement() string {
 		fmt.Sprintf("%s.a = 5", e.name()),
 		fmt.Sprintf("table.insert(%s, 1)", e.name()),
 		"x = = 3",
+		fmt.Sprintf("%s = %s", e.target(), e.name()),
+		fmt.Sprintf("local t = {%d} %s = {t, t, {%d}}", e.IntN(2), e.target(), e.IntN(2)),
+		fmt.Sprintf("%s = %s == %s", e.target(), e.name(), e.name()),
+		fmt.Sprintf("local same, n = {}, 0 same[%s] = 1 same[%s] = 2 for _ in pairs(same) do n = n + 1 end\n%s = n", e.name(), e.name(), e.target()),
+		fmt.Sprintf("%s = {f = function(x) return x * %d end}", e.target(), e.IntN(3)),
+		fmt.Sprintf("local v = %s\n%s = type(v) == \"table\" and v.f and v.f(2)", e.name(), e.target()),
+		fmt.Sprintf("function %s(h) for _, row in ipairs(rows(h)) do cost.item(row) end end", e.target()),
+		fmt.Sprintf("%s(\"Budget\")", e.name()),
+		fmt.Sprintf("local ok, why = pcall(function() %s.a = 1 end)\n%s = why", e.name(), e.target()),
 		fmt.Sprintf("local ok, message = pcall(error, \"caught %d\")\n%s = message", e.IntN(3), e.target()),
 	)
 }
@@ -161,6 +170,17 @@ func (e *editor) edit() {
 	}
 }
 
+var assumptions = regexp.MustCompile(`(?m)^(v\d+) = assume`)
+
+// overrides sets an assumption of the notebook now and then.
+func (e *editor) overrides() map[string]string {
+	found := assumptions.FindAllStringSubmatch(strings.Join(e.blocks, "\n"), -1)
+	if len(found) == 0 || e.IntN(2) == 0 {
+		return nil
+	}
+	return map[string]string{found[e.IntN(len(found))][1]: fmt.Sprintf("%d cm", e.IntN(12))}
+}
+
 func (e *editor) content() []byte {
 	return []byte("# Room\n\n" + strings.Join(e.blocks, "\n\n") + "\n")
 }
@@ -201,9 +221,10 @@ func TestPartialRunsEqualFreshRuns(t *testing.T) {
 		runner, parser := run.New(lualib.New(), notebook.DefaultLimits()), markdown.NewParser()
 		for step := range edits {
 			content := e.content()
-			partial, err := runner.Run(context.Background(), parser.Parse("room.md", content), nil)
+			overrides := e.overrides()
+			partial, err := runner.Run(context.Background(), parser.Parse("room.md", content), overrides)
 			require.NoError(t, err)
-			fresh, err := run.New(lualib.New(), notebook.DefaultLimits()).Run(context.Background(), markdown.Parse("room.md", content), nil)
+			fresh, err := run.New(lualib.New(), notebook.DefaultLimits()).Run(context.Background(), markdown.Parse("room.md", content), overrides)
 			require.NoError(t, err)
 			require.Equal(t, seen(t, fresh), seen(t, partial), "seed %d, step %d:\n%s", seed, step, content)
 			if step%8 == 7 {
