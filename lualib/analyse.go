@@ -198,10 +198,10 @@ func (w *walker) global(e *ast.IdentExpr) {
 	case strings.HasPrefix(name, "\x00"):
 	case name == "_G":
 		w.problem(e.Line(), name, "got _G, want the name itself", "write the name: _G hides which names a cell reads")
-	case w.engine.library.isModule(name) && !standardModules[name]:
-		w.problem(e.Line(), name, fmt.Sprintf("got the module %s as a value, want one of its functions", name), fmt.Sprintf("write %s.%s where it is used", name, w.engine.library.firstIn(name)))
-	case w.engine.library.plain[name] != nil:
-		w.mention(w.engine.library.plain[name], e)
+	case w.engine.lib.isModule(name) && !standardModules[name]:
+		w.problem(e.Line(), name, fmt.Sprintf("got the module %s as a value, want one of its functions", name), fmt.Sprintf("write %s.%s where it is used", name, w.engine.lib.firstIn(name)))
+	case w.engine.lib.plain[name] != nil:
+		w.mention(w.engine.lib.plain[name], e)
 	case w.engine.isBase(name), standardModules[name]:
 	case removedNames[name] != "":
 		w.problem(e.Line(), name, fmt.Sprintf("got %s, which a cell does not have", name), removedNames[name])

@@ -37,7 +37,7 @@ func (s *session) openLibrary() *lua.LTable {
 	lib.RawSetString("string", s.openString())
 	lib.RawSetString("table", s.openTable())
 	lib.RawSetString("math", s.openMath())
-	for module, functions := range s.engine.library.modules {
+	for module, functions := range s.engine.lib.modules {
 		if standardModules[module] {
 			continue
 		}
@@ -48,7 +48,7 @@ func (s *session) openLibrary() *lua.LTable {
 		s.frozen[t] = &frozen{owner: "the library", of: module}
 		lib.RawSetString(module, t)
 	}
-	for name, f := range s.engine.library.plain {
+	for name, f := range s.engine.lib.plain {
 		lib.RawSetString(name, L.NewFunction(s.bound(f)))
 	}
 	lib.RawSetString("__index", lib)

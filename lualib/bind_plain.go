@@ -17,7 +17,7 @@ var rawFunctions map[string]func(*session, *lua.LState) int
 
 func init() {
 	rawFunctions = map[string]func(*session, *lua.LState) int{
-		"Q": rawQ, "assume": func(s *session, L *lua.LState) int { return s.assume(L, s.engine.library.plain["assume"]) }, "date": rawDate, "rows": rawRows, "sum": rawSum, "round": rawRound, "min": rawMin, "max": rawMax, "abs": rawAbs, "sqrt": rawSqrt,
+		"Q": rawQ, "assume": func(s *session, L *lua.LState) int { return s.assume(L, s.engine.lib.plain["assume"]) }, "date": rawDate, "rows": rawRows, "sum": rawSum, "round": rawRound, "min": rawMin, "max": rawMax, "abs": rawAbs, "sqrt": rawSqrt,
 	}
 }
 

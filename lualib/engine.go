@@ -17,7 +17,7 @@ import (
 
 // Engine analyses, runs and concludes. It may be shared by runs, one at a time.
 type Engine struct {
-	library  *library
+	lib      *library
 	base     map[string]lua.LGFunction
 	analyses analyses
 }
@@ -30,7 +30,7 @@ func init() {
 
 // New gives an Engine with the whole library.
 func New() *Engine {
-	e := &Engine{library: newLibrary(functions())}
+	e := &Engine{lib: newLibrary(functions())}
 	e.base = baseFunctions()
 	e.analyses.known = map[string]*notebook.Analysis{}
 	return e
@@ -38,14 +38,14 @@ func New() *Engine {
 
 // Functions lists the library's functions, module by module.
 func (e *Engine) Functions() []*Function {
-	list := append([]*Function(nil), e.library.all...)
+	list := append([]*Function(nil), e.lib.all...)
 	sort.SliceStable(list, func(i, j int) bool { return list[i].Module < list[j].Module })
 	return list
 }
 
 // Find gives a function by its full name.
 func (e *Engine) Find(name string) *Function {
-	for _, f := range e.library.all {
+	for _, f := range e.lib.all {
 		if f.FullName() == name {
 			return f
 		}
@@ -56,10 +56,10 @@ func (e *Engine) Find(name string) *Function {
 // Names lists the names that the library takes.
 func (e *Engine) Names() []string {
 	var names []string
-	for n := range e.library.plain {
+	for n := range e.lib.plain {
 		names = append(names, n)
 	}
-	for n := range e.library.modules {
+	for n := range e.lib.modules {
 		names = append(names, n)
 	}
 	for n := range e.base {

@@ -37,7 +37,7 @@ func (e *Engine) guess(a *notebook.Analysis, code string, tokens []token) {
 			continue
 		}
 		named := after == '=' && (depth == 0 || t.column == 1) && before != parse.TLocal && before != ','
-		if (named || before == parse.TFunction) && e.library.plain[t.text] == nil && !e.isBase(t.text) && !e.library.isModule(t.text) && !assigned[t.text] {
+		if (named || before == parse.TFunction) && e.lib.plain[t.text] == nil && !e.isBase(t.text) && !e.lib.isModule(t.text) && !assigned[t.text] {
 			assigned[t.text] = true
 			a.Assigns = append(a.Assigns, notebook.Ident{Name: t.text, Line: t.line, Column: t.column})
 		}
@@ -60,11 +60,11 @@ func (e *Engine) guessLines(a *notebook.Analysis, code string, tokens []token, a
 		if i < read {
 			continue
 		}
-		if m := assignsAt.FindStringSubmatch(line); m != nil && !assigned[m[1]] && e.library.plain[m[1]] == nil && !e.isBase(m[1]) {
+		if m := assignsAt.FindStringSubmatch(line); m != nil && !assigned[m[1]] && e.lib.plain[m[1]] == nil && !e.isBase(m[1]) {
 			assigned[m[1]] = true
 			a.Assigns = append(a.Assigns, notebook.Ident{Name: m[1], Line: i})
 		}
-		for _, f := range e.library.all {
+		for _, f := range e.lib.all {
 			if len(f.Makes) > 0 && strings.Contains(line, f.FullName()) {
 				for _, k := range f.Makes {
 					makes[k] = true
@@ -84,11 +84,11 @@ func kindAt(tokens []token, i int) int {
 // mentioned gives the library function that begins at a token.
 func (e *Engine) mentioned(tokens []token, i int) *Function {
 	name := tokens[i].text
-	if f := e.library.plain[name]; f != nil {
+	if f := e.lib.plain[name]; f != nil {
 		return f
 	}
-	if e.library.isModule(name) && kindAt(tokens, i+1) == '.' && kindAt(tokens, i+2) == parse.TIdent {
-		return e.library.find(name, tokens[i+2].text)
+	if e.lib.isModule(name) && kindAt(tokens, i+1) == '.' && kindAt(tokens, i+2) == parse.TIdent {
+		return e.lib.find(name, tokens[i+2].text)
 	}
 	return nil
 }

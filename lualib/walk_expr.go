@@ -84,7 +84,7 @@ func (w *walker) attr(e *ast.AttrGetExpr) ast.Expr {
 			w.ident(name)
 			return name
 		}
-		if w.engine.library.isModule(id.Value) {
+		if w.engine.lib.isModule(id.Value) {
 			w.moduleField(e, id, key)
 			return e
 		}
@@ -114,13 +114,13 @@ func (w *walker) moduleField(e *ast.AttrGetExpr, id *ast.IdentExpr, key *ast.Str
 		return
 	}
 	if key == nil {
-		w.problem(e.Line(), id.Value, fmt.Sprintf("got a field of %s that is worked out, want its name", id.Value), fmt.Sprintf("write %s.%s", id.Value, w.engine.library.firstIn(id.Value)))
+		w.problem(e.Line(), id.Value, fmt.Sprintf("got a field of %s that is worked out, want its name", id.Value), fmt.Sprintf("write %s.%s", id.Value, w.engine.lib.firstIn(id.Value)))
 		e.Key = w.used(e.Key)
 		return
 	}
-	f := w.engine.library.find(id.Value, key.Value)
+	f := w.engine.lib.find(id.Value, key.Value)
 	if f == nil {
-		hint := didYouMean(key.Value, w.engine.library.namesIn(id.Value))
+		hint := didYouMean(key.Value, w.engine.lib.namesIn(id.Value))
 		if hint == "" {
 			hint = "weirbook lib lists the functions"
 		}

@@ -225,7 +225,7 @@ func (w *walker) target(lhs ast.Expr) (t *target, own ast.Stmt) {
 		return nil, nil
 	case *ast.AttrGetExpr:
 		if id, ok := e.Object.(*ast.IdentExpr); ok && w.scope.find(id.Value) == nil {
-			if w.engine.library.isModule(id.Value) {
+			if w.engine.lib.isModule(id.Value) {
 				w.problem(e.Line(), id.Value, fmt.Sprintf("got an assignment into the library's %s, want a name of your own", id.Value), fmt.Sprintf("write my_%s = {} and fill that", id.Value))
 				return nil, nil
 			}
@@ -247,7 +247,7 @@ func (w *walker) target(lhs ast.Expr) (t *target, own ast.Stmt) {
 func (w *walker) assignGlobal(e *ast.IdentExpr) {
 	name := e.Value
 	switch {
-	case name == "_G" || w.engine.isBase(name) || w.engine.library.plain[name] != nil || w.engine.library.isModule(name):
+	case name == "_G" || w.engine.isBase(name) || w.engine.lib.plain[name] != nil || w.engine.lib.isModule(name):
 		w.problem(e.Line(), name, fmt.Sprintf("got an assignment to %s, a name of the library; want a name of your own", name), fmt.Sprintf("write my_%s = …, or local %s = … inside a function", name, name))
 		return
 	case removedNames[name] != "":
