@@ -197,4 +197,3 @@ func (s *session) ownOnly(L *lua.LState, name string) error {
 		Hint:    "let the function give its result back instead",
 	}
 }
-
