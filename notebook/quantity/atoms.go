@@ -55,7 +55,8 @@ var dimensionNames = map[Dimension]string{
 	dimAmountPV: "an amount per volume", dimEq: "an amount of equivalents", dimEqPV: "a hardness or alkalinity", dimHertz: "a rate per time", dimCharge: "an electric charge",
 	dimMass.timesKnown(dimTime, -1): "a mass per time", dimSiemens.timesKnown(dimLength, -1): "a conductivity",
 	dimPower.timesKnown(dimTemp, -1).timesKnown(dimArea, -1): "a heat transmission (U value)",
-	dimForce.timesKnown(dimLength, -1):                       "a line load",
+	none.timesKnown(dimLength, -1):                           "a surface per volume", dimMass.timesKnown(dimArea, -1).timesKnown(dimTime, -1): "a mass per area and time",
+	dimForce.timesKnown(dimLength, -1): "a line load",
 }
 
 // asCalciumCarbonate is hardness as laboratories give it: molar mass 100.0869
