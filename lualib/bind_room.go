@@ -119,7 +119,7 @@ func runTank(c *callArgs) (any, error) {
 	c.tankDefaults(t)
 	m, err := volume.Measure(volume.Box{Length: t.Length.SI(), Width: t.Width.SI(), Height: t.Height.SI(), Wall: t.Glass.SI(), Bottom: t.Bottom.SI(), Fill: t.Fill.SI()})
 	if err != nil {
-		return nil, err
+		return nil, metresAs(err, t.Height)
 	}
 	if err := c.tankContents(t, m); err != nil {
 		return nil, err

@@ -1,7 +1,10 @@
 package lualib
 
 import (
+	"regexp"
+
 	"weirbook/lualib/volume"
+	"weirbook/notebook/diag"
 	"weirbook/notebook/quantity"
 )
 
@@ -67,12 +70,30 @@ func (c *callArgs) metres(name string) float64 {
 }
 
 func (c *callArgs) measured(lead string, shape volume.Shape) (any, error) {
+	given := c.or(lead, quantity.Must(0, "cm"))
 	m, err := volume.Measure(shape)
 	if err != nil {
-		return nil, err
+		return nil, metresAs(err, given)
 	}
-	given := c.or(lead, quantity.Must(0, "cm"))
 	u := unitsFor(given)
 	return new(result).set("gross", u.volume(m.GrossM3)).set("inside", u.volume(m.InsideM3)).set("water", u.volume(m.WaterM3)).
 		set("surface", u.area(m.SurfaceM2)).set("footprint", u.area(m.FootprintM2)), nil
+}
+
+var metres = regexp.MustCompile(`(\d+(?:\.\d+)?(?:e-?\d+)?) m\b`)
+
+// metresAs rewrites the metres of an error in the unit that the person used.
+func metresAs(err error, given quantity.Quantity) error {
+	f := *diag.AsFault(err)
+	f.Message = metres.ReplaceAllStringFunc(f.Message, func(found string) string {
+		q, err := quantity.Parse(found)
+		if err == nil {
+			q, err = q.To(given.Unit())
+		}
+		if err != nil {
+			return found
+		}
+		return q.Short()
+	})
+	return &f
 }

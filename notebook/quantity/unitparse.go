@@ -200,9 +200,18 @@ func addCurrency(known map[string]*atom, code string) {
 
 func currencyAtom(code string) *atom { return currencyAtoms()[code] }
 
+// bookDigits are currencies whose coins have gone out of use, so that the tables of
+// the currency package count less digits than ISO 4217 does. From memory.
+var bookDigits = map[string]int{
+	"AFN": 2, "ALL": 2, "IQD": 3, "IRR": 2, "KPW": 2, "LAK": 2, "LBP": 2, "MGA": 2, "MMK": 2, "RSD": 2, "SOS": 2, "SYP": 2, "YER": 2,
+}
+
 // MinorDigits gives the number of decimals in which a currency is paid (ISO
 // 4217: 2 for EUR, 0 for JPY, 3 for KWD).
 func MinorDigits(code string) int {
+	if digits, ok := bookDigits[code]; ok {
+		return digits
+	}
 	unit, err := currency.ParseISO(code)
 	if err != nil {
 		return 2
